@@ -1,0 +1,51 @@
+import {
+  fail,
+  folded,
+  type Line,
+  type Noun,
+  nearest,
+  ok,
+  type Refusal,
+  type Result,
+  type Tub,
+} from '../domain/index.ts';
+import type { Desk } from './desk.ts';
+
+/** The one of `things` that `typed` names, without regard to case and blanks; or a refusal with the names that are near. */
+export function byName<T extends { readonly name: string }>(
+  noun: Noun,
+  typed: string,
+  things: readonly T[],
+): Result<T, Refusal> {
+  const wanted = folded(typed);
+  const found = things.find(({ name }) => folded(name) === wanted);
+  if (found !== undefined) return ok(found);
+  return fail({
+    kind: 'unknown',
+    noun,
+    typed,
+    near: nearest(
+      typed,
+      things.map(({ name }) => name),
+    ),
+  });
+}
+
+/** A tub in use by its name ("a3", "tub A3"). */
+export function findTub(desk: Desk, typed: string): Result<Tub, Refusal> {
+  const tubs = desk.store.tubs.tubs();
+  const inUse = tubs.filter(({ retired }) => retired === null);
+  const found = byName('tub', typed.replace(/^\s*tub\s+/i, ''), inUse);
+  if (found.ok) return found;
+  const retired = byName('tub', typed, tubs);
+  if (retired.ok && retired.value.retired !== null) {
+    return fail({ kind: 'tub-retired', tub: retired.value.name, at: retired.value.retired.at });
+  }
+  return found;
+}
+
+export const findLine = (desk: Desk, typed: string): Result<Line, Refusal> =>
+  byName('line', typed, desk.store.tubs.lines());
+
+/** Tubs in use, in rack order. */
+export const tubsInUse = (desk: Desk): Tub[] => desk.store.tubs.tubs().filter(({ retired }) => retired === null);

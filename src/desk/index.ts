@@ -1,0 +1,1 @@
+export { businessOf, type Desk, todayOf } from './desk.ts';

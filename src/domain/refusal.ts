@@ -1,0 +1,168 @@
+import type { Instant, LocalDay } from './day.ts';
+import type { SaleState } from './sales/sale.ts';
+import type { WaterValueName } from './tub.ts';
+
+/** Things that people call by name or number. */
+export type Noun = 'tub' | 'line' | 'sale' | 'goods' | 'outlet' | 'chore' | 'partner' | 'window' | 'entry' | 'buyer';
+
+/** Whole or decimal amounts that people type, beside the water values. */
+export type AmountName =
+  | 'litres'
+  | 'net litres'
+  | 'percent'
+  | 'animals'
+  | 'saleable'
+  | 'juveniles'
+  | 'berried'
+  | 'price'
+  | 'postage'
+  | 'amount'
+  | 'saleable-mm'
+  | 'hold-back'
+  | 'days'
+  | 'minutes'
+  | 'interval'
+  | 'share'
+  | 'transit-days'
+  | 'slack-days'
+  | 'dead'
+  | 'pieces'
+  | 'low'
+  | 'high'
+  | 'nitrate-limit'
+  | 'keep-days'
+  | 'claim-hours'
+  | 'full-order-level';
+
+/**
+ * Why something was not written. Each kind carries the figures needed to say it; the words are in reply/refusals.ts, where a
+ * kind without words does not compile. Kinds named `ask-…` are questions: the same entry goes through once it is confirmed.
+ */
+export type Refusal =
+  | { readonly kind: 'unknown'; readonly noun: Noun; readonly typed: string; readonly near: readonly string[] }
+  | { readonly kind: 'ambiguous'; readonly noun: Noun; readonly typed: string; readonly near: readonly string[] }
+  | { readonly kind: 'name-taken'; readonly noun: Noun; readonly name: string }
+  | { readonly kind: 'bad-name'; readonly noun: Noun; readonly typed: string }
+  | { readonly kind: 'nothing-given'; readonly what: string }
+  | {
+      readonly kind: 'impossible-water';
+      readonly tub: string;
+      readonly value: WaterValueName;
+      readonly typed: number;
+      readonly mended: { readonly value: number; readonly how: 'fahrenheit' | 'decimal' } | null;
+      readonly last: { readonly value: number; readonly at: Instant } | null;
+    }
+  | {
+      readonly kind: 'impossible-amount';
+      readonly amount: AmountName;
+      readonly typed: number;
+      readonly min: number;
+      readonly max: number;
+      readonly whole: boolean;
+    }
+  | {
+      readonly kind: 'bad-words';
+      readonly what:
+        | 'when'
+        | 'day'
+        | 'month-day'
+        | 'items'
+        | 'time'
+        | 'weekdays'
+        | 'region'
+        | 'time zone'
+        | 'currency'
+        | 'kit steps';
+      readonly typed: string;
+      readonly example: string;
+    }
+  | { readonly kind: 'in-the-future'; readonly at: Instant }
+  | { readonly kind: 'before-the-tub'; readonly tub: string; readonly at: Instant; readonly since: Instant }
+  | { readonly kind: 'past-day'; readonly day: LocalDay; readonly today: LocalDay }
+  | { readonly kind: 'tub-retired'; readonly tub: string; readonly at: Instant }
+  | { readonly kind: 'tub-in-use'; readonly tub: string; readonly saleable: number }
+  | { readonly kind: 'same-tub'; readonly tub: string }
+  | {
+      readonly kind: 'too-few-there';
+      readonly tub: string;
+      readonly number: number;
+      readonly there: number;
+      readonly countedAt: Instant;
+    }
+  | { readonly kind: 'more-than-the-tub'; readonly tub: string; readonly litres: number; readonly netLitres: number }
+  | {
+      readonly kind: 'ask-changed-already';
+      readonly tub: string;
+      readonly litres: number;
+      readonly percent: number;
+      readonly togetherPercent: number;
+      readonly previous: {
+        readonly litres: number;
+        readonly percent: number;
+        readonly at: Instant;
+        readonly by: string;
+      };
+    }
+  | {
+      readonly kind: 'ask-mix-lines';
+      readonly from: string;
+      readonly fromLine: string;
+      readonly to: string;
+      readonly toLine: string;
+      readonly number: number;
+    }
+  | { readonly kind: 'ask-many'; readonly tub: string; readonly number: number; readonly litres: number }
+  | { readonly kind: 'not-counted'; readonly line: string; readonly tubs: readonly string[] }
+  | {
+      readonly kind: 'not-enough';
+      readonly what: string;
+      readonly asked: number;
+      readonly extras: number;
+      readonly free: number;
+      readonly fits: number;
+      readonly fitsExtras: number;
+    }
+  | { readonly kind: 'not-enough-goods'; readonly what: string; readonly asked: number; readonly free: number }
+  | {
+      readonly kind: 'unknown-items';
+      readonly understood: readonly string[];
+      readonly unknown: readonly { readonly typed: string; readonly near: readonly string[] }[];
+      readonly mended: string | null;
+    }
+  | {
+      readonly kind: 'sale-state';
+      readonly sale: number;
+      readonly state: SaleState;
+      readonly wanted: string;
+      readonly at: Instant | null;
+      readonly by: string | null;
+    }
+  | {
+      readonly kind: 'ask-sent-already';
+      readonly sale: number;
+      readonly at: Instant;
+      readonly by: string;
+      readonly tracking: string | null;
+    }
+  | { readonly kind: 'ask-paid-already'; readonly sale: number; readonly at: Instant; readonly by: string }
+  | { readonly kind: 'ask-unpaid'; readonly sale: number; readonly priceMinor: number | null }
+  | { readonly kind: 'ask-not-safe'; readonly sale: number; readonly reasons: readonly string[] }
+  | {
+      readonly kind: 'arrived-before-sent';
+      readonly sale: number;
+      readonly sentAt: Instant;
+      readonly deliveredAt: Instant;
+    }
+  | { readonly kind: 'done-already'; readonly what: string; readonly at: Instant; readonly by: string }
+  | { readonly kind: 'nothing-due'; readonly chore: string }
+  | { readonly kind: 'which-target'; readonly chore: string; readonly targets: readonly string[] }
+  | { readonly kind: 'logged-already'; readonly summary: string; readonly at: Instant; readonly by: string }
+  | { readonly kind: 'nothing-to-undo' }
+  | { readonly kind: 'voided-already'; readonly summary: string; readonly at: Instant; readonly by: string }
+  | { readonly kind: 'others-rest-on-it'; readonly summary: string; readonly later: readonly string[] }
+  | { readonly kind: 'not-yours'; readonly summary: string; readonly by: string }
+  | { readonly kind: 'owner-only'; readonly what: string }
+  | { readonly kind: 'last-owner'; readonly name: string }
+  | { readonly kind: 'not-a-person'; readonly name: string }
+  | { readonly kind: 'photo-not-kept'; readonly cause: string }
+  | { readonly kind: 'clock-back'; readonly to: Instant; readonly now: Instant };

@@ -1,0 +1,6 @@
+/** What a function that may refuse returns: a value, or a fault that a person can mend. Bugs throw instead. */
+export type Result<T, F> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly fault: F };
+
+export const ok = <T>(value: T): { readonly ok: true; readonly value: T } => ({ ok: true, value });
+
+export const fail = <F>(fault: F): { readonly ok: false; readonly fault: F } => ({ ok: false, fault });

@@ -1,0 +1,2 @@
+export * from './acts.ts';
+export * from './card.ts';

@@ -1,0 +1,113 @@
+import type { Database } from 'better-sqlite3';
+import type { CountMethod, Hold, Instant, LocalDay, Loss, Move, Stage, StockCount } from '../domain/index.ts';
+import { type LoggedRow, loggedOf } from './logged.ts';
+
+interface CountRow extends LoggedRow {
+  tub_id: number;
+  saleable: number;
+  juveniles: number | null;
+  berried: number | null;
+  method: CountMethod;
+}
+
+interface MoveRow extends LoggedRow {
+  from_tub_id: number;
+  to_tub_id: number;
+  number: number;
+  stage: Stage;
+}
+
+interface LossRow extends LoggedRow {
+  tub_id: number;
+  number: number;
+  cause: string | null;
+}
+
+interface HoldRow extends LoggedRow {
+  tub_id: number;
+  reason: string;
+  until_day: LocalDay | null;
+  lifted: number;
+}
+
+const countOf = (row: CountRow): StockCount => ({
+  ...loggedOf(row),
+  tubId: row.tub_id,
+  saleable: row.saleable,
+  juveniles: row.juveniles,
+  berried: row.berried,
+  method: row.method,
+});
+
+const moveOf = (row: MoveRow): Move => ({
+  ...loggedOf(row),
+  fromTubId: row.from_tub_id,
+  toTubId: row.to_tub_id,
+  number: row.number,
+  stage: row.stage,
+});
+
+const lossOf = (row: LossRow): Loss => ({ ...loggedOf(row), tubId: row.tub_id, number: row.number, cause: row.cause });
+
+/** Counts, moves, losses and holds. */
+export function animalStore(db: Database) {
+  const live = (table: string): string =>
+    `SELECT f.*, e.user_name, e.logged_at FROM ${table} f JOIN live_entry e ON e.id = f.entry_id`;
+  const addCount = db.prepare(`
+    INSERT INTO stock_count (entry_id, tub_id, at, saleable, juveniles, berried, method)
+    VALUES (@entryId, @tubId, @at, @saleable, @juveniles, @berried, @method)`);
+  const latestCount = db.prepare<[number], CountRow>(
+    `${live('stock_count')} WHERE f.tub_id = ? ORDER BY f.at DESC, f.id DESC LIMIT 1`,
+  );
+  const counts = db.prepare<[number, Instant], CountRow>(
+    `${live('stock_count')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
+  );
+  const addMove = db.prepare(`
+    INSERT INTO animal_move (entry_id, from_tub_id, to_tub_id, at, number, stage)
+    VALUES (@entryId, @fromTubId, @toTubId, @at, @number, @stage)`);
+  const moves = db.prepare<[number, number, Instant], MoveRow>(
+    `${live('animal_move')} WHERE (f.from_tub_id = ? OR f.to_tub_id = ?) AND f.at >= ? ORDER BY f.at, f.id`,
+  );
+  const addLoss = db.prepare(
+    'INSERT INTO loss (entry_id, tub_id, at, number, cause) VALUES (@entryId, @tubId, @at, @number, @cause)',
+  );
+  const losses = db.prepare<[number, Instant], LossRow>(
+    `${live('loss')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
+  );
+  const addHold = db.prepare(`
+    INSERT INTO hold (entry_id, tub_id, at, reason, until_day, lifted)
+    VALUES (@entryId, @tubId, @at, @reason, @until, @lifted)`);
+  const latestHold = db.prepare<[number], HoldRow>(`${live('hold')} WHERE f.tub_id = ? ORDER BY f.id DESC LIMIT 1`);
+
+  return {
+    addCount: (
+      entryId: number,
+      count: Pick<StockCount, 'tubId' | 'at' | 'saleable' | 'juveniles' | 'berried' | 'method'>,
+    ): void => {
+      addCount.run({ ...count, entryId });
+    },
+    latestCount: (tubId: number): StockCount | undefined => {
+      const row = latestCount.get(tubId);
+      return row === undefined ? undefined : countOf(row);
+    },
+    counts: (tubId: number, since: Instant): StockCount[] => counts.all(tubId, since).map(countOf),
+    addMove: (entryId: number, move: Pick<Move, 'fromTubId' | 'toTubId' | 'at' | 'number' | 'stage'>): void => {
+      addMove.run({ ...move, entryId });
+    },
+    /** Moves into or out of a tub since an instant, oldest first. */
+    moves: (tubId: number, since: Instant): Move[] => moves.all(tubId, tubId, since).map(moveOf),
+    addLoss: (entryId: number, loss: Pick<Loss, 'tubId' | 'at' | 'number' | 'cause'>): void => {
+      addLoss.run({ ...loss, entryId });
+    },
+    losses: (tubId: number, since: Instant): Loss[] => losses.all(tubId, since).map(lossOf),
+    addHold: (entryId: number, hold: Pick<Hold, 'tubId' | 'at' | 'reason' | 'until'>, lifted: boolean): void => {
+      addHold.run({ ...hold, entryId, lifted: Number(lifted) });
+    },
+    /** The last word on a tub's being off sale: a hold, or undefined where there is none or it was lifted. Its end is the caller's to judge. */
+    latestHold: (tubId: number): Hold | undefined => {
+      const row = latestHold.get(tubId);
+      if (row === undefined || row.lifted === 1) return undefined;
+      return { ...loggedOf(row), tubId: row.tub_id, reason: row.reason, until: row.until_day };
+    },
+  };
+}

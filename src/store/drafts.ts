@@ -1,0 +1,51 @@
+import Database from 'better-sqlite3';
+import type { Instant } from '../domain/index.ts';
+
+/** An entry that was not written but may be: the command, what was typed, and what each offered button would change. */
+export interface Draft {
+  readonly id: number;
+  readonly path: string;
+  readonly raw: Readonly<Record<string, unknown>>;
+  readonly patches: readonly Readonly<Record<string, unknown>>[];
+}
+
+/**
+ * Unfinished entries, so that a question's button works after a restart and nothing typed is lost. They are no facts: they live in a
+ * file of their own beside the database, are not backed up, and go after a week.
+ */
+export function draftStore(file: string) {
+  const db = new Database(file);
+  db.pragma('journal_mode = WAL');
+  db.exec(
+    'CREATE TABLE IF NOT EXISTS draft (id INTEGER PRIMARY KEY AUTOINCREMENT, at TEXT NOT NULL, path TEXT NOT NULL, raw TEXT NOT NULL, patches TEXT NOT NULL) STRICT',
+  );
+  const insert = db.prepare('INSERT INTO draft (at, path, raw, patches) VALUES (?, ?, ?, ?)');
+  const select = db.prepare<[number], { id: number; path: string; raw: string; patches: string }>(
+    'SELECT * FROM draft WHERE id = ?',
+  );
+  const remove = db.prepare('DELETE FROM draft WHERE id = ?');
+  const prune = db.prepare('DELETE FROM draft WHERE at < ?');
+
+  return {
+    keep(at: Instant, draft: Omit<Draft, 'id'>): number {
+      return Number(
+        insert.run(at, draft.path, JSON.stringify(draft.raw), JSON.stringify(draft.patches)).lastInsertRowid,
+      );
+    },
+    get(id: number): Draft | undefined {
+      const row = select.get(id);
+      return row && { id: row.id, path: row.path, raw: JSON.parse(row.raw), patches: JSON.parse(row.patches) };
+    },
+    drop: (id: number): void => {
+      remove.run(id);
+    },
+    dropBefore: (at: Instant): void => {
+      prune.run(at);
+    },
+    close: (): void => {
+      db.close();
+    },
+  };
+}
+
+export type DraftStore = ReturnType<typeof draftStore>;

@@ -1,0 +1,53 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { animalStore } from './animals.ts';
+import { draftStore } from './drafts.ts';
+import { entryStore } from './entries.ts';
+import { migrate } from './migrate.ts';
+import { settingStore } from './settings.ts';
+import { tubStore } from './tubs.ts';
+import { waterStore } from './water.ts';
+
+/** Name of the database in the data folder. */
+export const databaseFile = 'berried.db';
+
+/** Opens the database in the data folder, makes it where there is none, and brings its schema up to date. */
+export function openStore(folder: string) {
+  mkdirSync(folder, { recursive: true });
+  const db = new Database(join(folder, databaseFile));
+  db.pragma('journal_mode = WAL');
+  db.pragma('synchronous = FULL');
+  db.pragma('busy_timeout = 5000');
+  try {
+    migrate(db);
+  } catch (cause) {
+    db.close();
+    throw cause;
+  }
+  const drafts = draftStore(join(folder, 'drafts.db'));
+
+  return {
+    entries: entryStore(db),
+    settings: settingStore(db),
+    tubs: tubStore(db),
+    water: waterStore(db),
+    animals: animalStore(db),
+    drafts,
+    /**
+     * Runs `work` in one immediate transaction. Only a throw rolls back: decide before you open it, or read and decide inside and
+     * write only when the decision stands.
+     */
+    write: <T>(work: () => T): T => db.transaction(work).immediate(),
+    /** Copies the live database to a file, safe while others write. */
+    backupTo: async (file: string): Promise<void> => {
+      await db.backup(file);
+    },
+    close: (): void => {
+      drafts.close();
+      db.close();
+    },
+  };
+}
+
+export type Store = ReturnType<typeof openStore>;

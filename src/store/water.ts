@@ -1,0 +1,89 @@
+import type { Database } from 'better-sqlite3';
+import type { Change, Instant, Reading, TopUp, TopUpWater, WaterValues } from '../domain/index.ts';
+import { type LoggedRow, loggedOf } from './logged.ts';
+
+interface ReadingRow extends LoggedRow {
+  tub_id: number;
+  temp_c: number | null;
+  ph: number | null;
+  gh_dgh: number | null;
+  kh_dkh: number | null;
+  tds_mg_l: number | null;
+  ammonia_mg_l: number | null;
+  nitrite_mg_l: number | null;
+  nitrate_mg_l: number | null;
+  note: string | null;
+}
+
+interface LitresRow extends LoggedRow {
+  tub_id: number;
+  litres: number;
+}
+
+const readingOf = (row: ReadingRow): Reading => ({
+  ...loggedOf(row),
+  tubId: row.tub_id,
+  tempC: row.temp_c,
+  ph: row.ph,
+  ghDgh: row.gh_dgh,
+  khDkh: row.kh_dkh,
+  tdsMgL: row.tds_mg_l,
+  ammoniaMgL: row.ammonia_mg_l,
+  nitriteMgL: row.nitrite_mg_l,
+  nitrateMgL: row.nitrate_mg_l,
+  note: row.note,
+});
+
+const changeOf = (row: LitresRow & { note: string | null }): Change => ({
+  ...loggedOf(row),
+  tubId: row.tub_id,
+  litres: row.litres,
+  note: row.note,
+});
+
+const topUpOf = (row: LitresRow & { water: TopUpWater }): TopUp => ({
+  ...loggedOf(row),
+  tubId: row.tub_id,
+  litres: row.litres,
+  water: row.water,
+});
+
+/** Readings, water changes and top-ups. */
+export function waterStore(db: Database) {
+  const live = (table: string): string =>
+    `SELECT f.*, e.user_name, e.logged_at FROM ${table} f JOIN live_entry e ON e.id = f.entry_id`;
+  const addReading = db.prepare(`
+    INSERT INTO reading (entry_id, tub_id, at, temp_c, ph, gh_dgh, kh_dkh, tds_mg_l, ammonia_mg_l, nitrite_mg_l, nitrate_mg_l, note)
+    VALUES (@entryId, @tubId, @at, @tempC, @ph, @ghDgh, @khDkh, @tdsMgL, @ammoniaMgL, @nitriteMgL, @nitrateMgL, @note)`);
+  const readings = db.prepare<[number, Instant], ReadingRow>(
+    `${live('reading')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
+  );
+  const addChange = db.prepare(
+    'INSERT INTO water_change (entry_id, tub_id, at, litres, note) VALUES (@entryId, @tubId, @at, @litres, @note)',
+  );
+  const changes = db.prepare<[number, Instant], LitresRow & { note: string | null }>(
+    `${live('water_change')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
+  );
+  const addTopUp = db.prepare(
+    'INSERT INTO top_up (entry_id, tub_id, at, litres, water) VALUES (@entryId, @tubId, @at, @litres, @water)',
+  );
+  const topUps = db.prepare<[number, Instant], LitresRow & { water: TopUpWater }>(
+    `${live('top_up')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
+  );
+
+  return {
+    addReading: (entryId: number, reading: WaterValues & { tubId: number; at: Instant; note: string | null }): void => {
+      addReading.run({ ...reading, entryId });
+    },
+    /** Readings of a tub since an instant, oldest first. */
+    readings: (tubId: number, since: Instant): Reading[] => readings.all(tubId, since).map(readingOf),
+    addChange: (entryId: number, change: { tubId: number; at: Instant; litres: number; note: string | null }): void => {
+      addChange.run({ ...change, entryId });
+    },
+    changes: (tubId: number, since: Instant): Change[] => changes.all(tubId, since).map(changeOf),
+    addTopUp: (entryId: number, topUp: { tubId: number; at: Instant; litres: number; water: TopUpWater }): void => {
+      addTopUp.run({ ...topUp, entryId });
+    },
+    topUps: (tubId: number, since: Instant): TopUp[] => topUps.all(tubId, since).map(topUpOf),
+  };
+}
