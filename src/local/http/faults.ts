@@ -38,7 +38,9 @@ export class Faults {
 
   /** The switch that befalls this request, if one is set; it is used up by one. */
   take(method: string, route: string): SetFault | undefined {
-    const hit = this.#set.find((entry) => entry.left > 0 && entry.fault.method === method && entry.fault.route === route);
+    const hit = this.#set.find(
+      (entry) => entry.left > 0 && entry.fault.method === method && entry.fault.route === route,
+    );
     if (hit !== undefined) hit.left -= 1;
     return hit;
   }

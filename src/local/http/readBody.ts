@@ -15,7 +15,9 @@ export async function readBody(request: IncomingMessage): Promise<ReadBody> {
   const bytes = await readBytes(request);
   const type = request.headers['content-type'] ?? '';
   if (bytes.byteLength === 0) return { body: undefined, uploads: [] };
-  return type.startsWith('multipart/form-data') ? readForm(bytes, type) : { body: parseJson(bytes.toString()), uploads: [] };
+  return type.startsWith('multipart/form-data')
+    ? readForm(bytes, type)
+    : { body: parseJson(bytes.toString()), uploads: [] };
 }
 
 async function readBytes(request: IncomingMessage): Promise<Buffer> {

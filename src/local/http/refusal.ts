@@ -37,7 +37,7 @@ export const refusals = {
   tooManyCommands: () => new ApiRefusal(400, 30032, 'Maximum number of application commands reached (100)'),
   tooManyCreatesToday: () =>
     new ApiRefusal(400, 30034, 'Max number of daily application command creates has been reached (200)'),
-  tooManyPins: () => new ApiRefusal(400, 30003, 'Maximum number of pins reached for the channel (50)'),
+  tooManyPins: () => new ApiRefusal(400, 30003, 'Maximum number of pins reached for the channel (250)'),
   tooLarge: () => new ApiRefusal(413, 40005, 'Request entity too large'),
   alreadyAnswered: () => new ApiRefusal(400, 40060, 'Interaction has already been acknowledged.'),
   notTheAuthor: () => new ApiRefusal(403, 50005, 'Cannot edit a message authored by another user'),

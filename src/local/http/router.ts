@@ -52,5 +52,7 @@ function fits(template: string[], steps: string[]): boolean {
 }
 
 function paramsOf(template: string[], steps: string[]): Record<string, string> {
-  return Object.fromEntries(template.flatMap((step, index) => (isOpen(step) ? [[step.slice(1, -1), steps[index] ?? '']] : [])));
+  return Object.fromEntries(
+    template.flatMap((step, index) => (isOpen(step) ? [[step.slice(1, -1), steps[index] ?? '']] : [])),
+  );
 }

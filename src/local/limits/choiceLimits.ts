@@ -11,7 +11,8 @@ export function checkChoices(choices: readonly WireChoice[], optionType: number)
   choices.forEach((choice, index) => {
     const path = ['data', 'choices', index, 'value'];
     if (optionType === ApplicationCommandOptionType.String) {
-      if (typeof choice.value !== 'string') errors.add(path, 'STRING_TYPE_CONVERT', 'Could not interpret the value as string.');
+      if (typeof choice.value !== 'string')
+        errors.add(path, 'STRING_TYPE_CONVERT', 'Could not interpret the value as string.');
       else if (choice.value.length < 1 || choice.value.length > CHOICE_VALUE_CHARACTERS)
         errors.add(path, 'BASE_TYPE_BAD_LENGTH', `Must be between 1 and ${CHOICE_VALUE_CHARACTERS} in length.`);
     } else if (typeof choice.value !== 'number') {

@@ -1,5 +1,5 @@
 import { ApplicationCommandOptionType, ApplicationCommandType } from 'discord-api-types/v10';
-import { type FieldPath, FormErrors } from '../http/refusal.ts';
+import type { FieldPath, FormErrors } from '../http/refusal.ts';
 import type { WireCommand, WireCommandOption } from '../wire.ts';
 
 /** Characters of names, descriptions and values of one command, its options and choices together. */
@@ -10,7 +10,10 @@ export const SLASH_COMMANDS = 100;
 export const DAILY_CREATES = 200;
 
 const NAME_FORM = /^[-_'\p{L}\p{N}\p{sc=Deva}\p{sc=Thai}]{1,32}$/u;
-const HOLDERS: readonly number[] = [ApplicationCommandOptionType.Subcommand, ApplicationCommandOptionType.SubcommandGroup];
+const HOLDERS: readonly number[] = [
+  ApplicationCommandOptionType.Subcommand,
+  ApplicationCommandOptionType.SubcommandGroup,
+];
 
 /** The documented rules for commands that the published schemas lack. */
 export function checkCommand(command: WireCommand, path: FieldPath, errors: FormErrors): void {
@@ -22,7 +25,11 @@ export function checkCommand(command: WireCommand, path: FieldPath, errors: Form
     checkOptions(command.options ?? [], [...path, 'options'], errors);
   } else {
     if ((command.description ?? '') !== '')
-      errors.add([...path, 'description'], 'APPLICATION_COMMAND_INVALID_DESCRIPTION', 'Only slash commands have a description.');
+      errors.add(
+        [...path, 'description'],
+        'APPLICATION_COMMAND_INVALID_DESCRIPTION',
+        'Only slash commands have a description.',
+      );
     if ((command.options ?? []).length > 0)
       errors.add([...path, 'options'], 'APPLICATION_COMMAND_INVALID_OPTIONS', 'Only slash commands have options.');
   }
@@ -52,7 +59,11 @@ function checkOptions(options: readonly WireCommandOption[], path: FieldPath, er
   let optionalSeen = false;
   const holders = options.filter((option) => HOLDERS.includes(option.type)).length;
   if (holders > 0 && holders < options.length)
-    errors.add(path, 'APPLICATION_COMMAND_OPTIONS_TYPE_INVALID', 'Sub-commands and other options cannot stand side by side');
+    errors.add(
+      path,
+      'APPLICATION_COMMAND_OPTIONS_TYPE_INVALID',
+      'Sub-commands and other options cannot stand side by side',
+    );
   options.forEach((option, index) => {
     const at = [...path, index];
     checkName(option.name, at, errors);
@@ -81,7 +92,11 @@ function checkOption(option: WireCommandOption, path: FieldPath, errors: FormErr
   const names = new Set<string>();
   choices.forEach((choice, index) => {
     if (names.has(choice.name))
-      errors.add([...path, 'choices', index, 'name'], 'APPLICATION_COMMAND_OPTIONS_CHOICE_NAME_ALREADY_EXISTS', 'Choice name already exists');
+      errors.add(
+        [...path, 'choices', index, 'name'],
+        'APPLICATION_COMMAND_OPTIONS_CHOICE_NAME_ALREADY_EXISTS',
+        'Choice name already exists',
+      );
     names.add(choice.name);
     if (typeof choice.value === 'string' && choice.value.length > 100)
       errors.add([...path, 'choices', index, 'value'], 'BASE_TYPE_MAX_LENGTH', 'Must be 100 or fewer in length.');
@@ -91,7 +106,12 @@ function checkOption(option: WireCommandOption, path: FieldPath, errors: FormErr
   if (HOLDERS.includes(option.type)) checkOptions(option.options ?? [], [...path, 'options'], errors);
 }
 
-function checkRange(least: number | null | undefined, most: number | null | undefined, path: FieldPath, errors: FormErrors): void {
+function checkRange(
+  least: number | null | undefined,
+  most: number | null | undefined,
+  path: FieldPath,
+  errors: FormErrors,
+): void {
   if (typeof least === 'number' && typeof most === 'number' && least > most)
     errors.add(path, 'NUMBER_TYPE_MAX', `int value should be less than or equal to ${most}.`);
 }

@@ -1,6 +1,6 @@
 import { ComponentType } from 'discord-api-types/v10';
-import { customIdsOf, everyComponent } from '../messages/componentTree.ts';
 import type { FieldPath, FormErrors } from '../http/refusal.ts';
+import { customIdsOf, everyComponent } from '../messages/componentTree.ts';
 import type { WireComponent } from '../wire.ts';
 import { checkButton, checkSelect, isSelect } from './controlLimits.ts';
 
@@ -22,7 +22,8 @@ export function checkComponents(components: WireComponent[], isV2: boolean, path
 }
 
 function checkLegacyRows(components: WireComponent[], path: FieldPath, errors: FormErrors): void {
-  if (components.length > ACTION_ROWS) errors.add(path, 'BASE_TYPE_BAD_LENGTH', `Must be between 1 and ${ACTION_ROWS} in length.`);
+  if (components.length > ACTION_ROWS)
+    errors.add(path, 'BASE_TYPE_BAD_LENGTH', `Must be between 1 and ${ACTION_ROWS} in length.`);
   components.forEach((component, index) => {
     if (component.type !== ComponentType.ActionRow)
       errors.add([...path, index, 'type'], 'UNION_TYPE_CHOICES', 'Value of field "type" must be one of (1,).');
@@ -67,7 +68,8 @@ function checkTree(component: WireComponent, path: FieldPath, errors: FormErrors
 
 function checkGallery(gallery: WireComponent, path: FieldPath, errors: FormErrors): void {
   const count = gallery.items?.length ?? 0;
-  if (count < 1 || count > 10) errors.add([...path, 'items'], 'BASE_TYPE_BAD_LENGTH', 'Must be between 1 and 10 in length.');
+  if (count < 1 || count > 10)
+    errors.add([...path, 'items'], 'BASE_TYPE_BAD_LENGTH', 'Must be between 1 and 10 in length.');
 }
 
 function checkRow(row: WireComponent, path: FieldPath, errors: FormErrors): void {

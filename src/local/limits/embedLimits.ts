@@ -36,7 +36,11 @@ function checkScheme(url: string | null | undefined, allowed: string[], path: Fi
   if (url === null || url === undefined || url === '') return;
   const scheme = new URL(url).protocol;
   if (!allowed.includes(scheme))
-    errors.add(path, 'URL_TYPE_INVALID_SCHEME', `Scheme "${scheme}" is not supported. Scheme must be one of ${allowed}.`);
+    errors.add(
+      path,
+      'URL_TYPE_INVALID_SCHEME',
+      `Scheme "${scheme}" is not supported. Scheme must be one of ${allowed}.`,
+    );
 }
 
 function isEmpty(embed: WireEmbed): boolean {
@@ -47,6 +51,8 @@ function isEmpty(embed: WireEmbed): boolean {
 
 function characters(embed: WireEmbed): number {
   const fields = (embed.fields ?? []).map((field) => field.name.length + field.value.length);
-  const rest = [embed.title, embed.description, embed.author?.name, embed.footer?.text].map((text) => (text ?? '').length);
+  const rest = [embed.title, embed.description, embed.author?.name, embed.footer?.text].map(
+    (text) => (text ?? '').length,
+  );
   return [...fields, ...rest].reduce((sum, length) => sum + length, 0);
 }

@@ -20,7 +20,12 @@ interface Upload {
  * @param isV2 whether the message is, after this request, in the newer component form
  * @throws ApiRefusal 50035
  */
-export function checkMessageLimits(body: MessageBody, files: readonly Upload[], isV2: boolean, under: string[] = []): void {
+export function checkMessageLimits(
+  body: MessageBody,
+  files: readonly Upload[],
+  isV2: boolean,
+  under: string[] = [],
+): void {
   const errors = new FormErrors();
   if ((body.content ?? '').length > CONTENT_CHARACTERS)
     errors.add([...under, 'content'], 'BASE_TYPE_MAX_LENGTH', `Must be ${CONTENT_CHARACTERS} or fewer in length.`);

@@ -1,5 +1,5 @@
 import { ComponentType } from 'discord-api-types/v10';
-import { FormErrors, type FieldPath } from '../http/refusal.ts';
+import { type FieldPath, FormErrors } from '../http/refusal.ts';
 import { customIdsOf } from '../messages/componentTree.ts';
 import type { WireComponent, WireModal } from '../wire.ts';
 import { checkSelect, isSelect } from './controlLimits.ts';
@@ -37,7 +37,11 @@ function checkTop(component: WireComponent, path: FieldPath, errors: FormErrors)
   }
   if (component.component !== undefined) {
     if (component.component.type === ComponentType.TextInput && component.component.label)
-      errors.add([...path, 'component', 'label'], 'TEXT_INPUT_LABEL_IN_LABEL', 'A text input in a label has no label of its own.');
+      errors.add(
+        [...path, 'component', 'label'],
+        'TEXT_INPUT_LABEL_IN_LABEL',
+        'A text input in a label has no label of its own.',
+      );
     checkInput(component.component, [...path, 'component'], errors);
   }
 }
@@ -47,7 +51,8 @@ function checkInput(input: WireComponent, path: FieldPath, errors: FormErrors): 
   if (input.type !== ComponentType.TextInput) return;
   const least = input.min_length ?? 0;
   const most = input.max_length ?? 4000;
-  if (least > most) errors.add([...path, 'min_length'], 'NUMBER_TYPE_MAX', `int value should be less than or equal to ${most}.`);
+  if (least > most)
+    errors.add([...path, 'min_length'], 'NUMBER_TYPE_MAX', `int value should be less than or equal to ${most}.`);
   const value = input.value ?? '';
   if (value !== '' && (value.length < least || value.length > most))
     errors.add([...path, 'value'], 'BASE_TYPE_BAD_LENGTH', `Must be between ${least} and ${most} in length.`);

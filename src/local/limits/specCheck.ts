@@ -35,7 +35,8 @@ function addProblem(errors: FormErrors, under: FieldPath, problem: Problem, body
   if (problem.code === 'invalid_union' && problem.errors !== undefined) {
     const branch = closestBranch(problem.errors);
     const value = valueAt(body, own);
-    if (branch === undefined) errors.add([...path, 'type'], 'UNION_TYPE_CHOICES', 'Value of field "type" is not allowed');
+    if (branch === undefined)
+      errors.add([...path, 'type'], 'UNION_TYPE_CHOICES', 'Value of field "type" is not allowed');
     else for (const inner of branch) addProblem(errors, path, inner, value);
     return;
   }

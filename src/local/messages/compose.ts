@@ -128,11 +128,14 @@ function editedFlags(message: StoredMessage, body: MessageBody): number {
   return (kept & ~free) | (body.flags & (free | MessageFlags.IsComponentsV2));
 }
 
-function editedFiles(world: World, message: StoredMessage, body: MessageBody, uploads: readonly Upload[]): StoredFile[] {
+function editedFiles(
+  world: World,
+  message: StoredMessage,
+  body: MessageBody,
+  uploads: readonly Upload[],
+): StoredFile[] {
   const listed = body.attachments;
-  const kept = listed
-    ? message.files.filter((file) => listed.some((entry) => entry.id === file.id))
-    : message.files;
+  const kept = listed ? message.files.filter((file) => listed.some((entry) => entry.id === file.id)) : message.files;
   for (const file of message.files) if (!kept.includes(file)) world.fileBytes.delete(file.id);
   return [...kept, ...storeUploads(world, uploads, listed ?? [])];
 }

@@ -12,7 +12,11 @@ export interface Upload {
 }
 
 /** Keeps uploaded files and gives each its id. */
-export function storeUploads(world: World, uploads: readonly Upload[], described: readonly WireAttachment[]): StoredFile[] {
+export function storeUploads(
+  world: World,
+  uploads: readonly Upload[],
+  described: readonly WireAttachment[],
+): StoredFile[] {
   return uploads.map((upload) => {
     const details = described.find((entry) => entry.id === upload.index);
     const filename = (details?.filename ?? upload.filename).replace(/[^\w.()-]+/g, '_');

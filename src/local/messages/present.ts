@@ -3,8 +3,8 @@ import { FIXED_IDS } from '../ids.ts';
 import type { JsonObject } from '../wire.ts';
 import { wireAuthor } from '../world/identity.ts';
 import type { MessageOrigin, StoredMessage, World } from '../world/world.ts';
-import { presentComponents, presentEmbeds } from './presentParts.ts';
 import { wireFile } from './files.ts';
+import { presentComponents, presentEmbeds } from './presentParts.ts';
 
 /** A message as the service shows it to bots. */
 export function presentMessage(world: World, message: StoredMessage): JsonObject {
@@ -13,7 +13,11 @@ export function presentMessage(world: World, message: StoredMessage): JsonObject
   return {
     id: message.id,
     channel_id: message.channelId,
-    type: isCommandAnswer ? MessageType.ChatInputCommand : message.repliesToId ? MessageType.Reply : MessageType.Default,
+    type: isCommandAnswer
+      ? MessageType.ChatInputCommand
+      : message.repliesToId
+        ? MessageType.Reply
+        : MessageType.Default,
     author: wireAuthor(world, message.authorId),
     content: message.content,
     timestamp: wireTime(message.createdAtMs),
@@ -62,7 +66,9 @@ function presentOrigin(world: World, origin: MessageOrigin): JsonObject {
 function embeddedNames(message: StoredMessage): Set<string> {
   const urls = message.embeds.flatMap((embed) => [embed.image?.url, embed.thumbnail?.url]);
   return new Set(
-    urls.flatMap((url) => (url?.startsWith('attachment://') ? [decodeURIComponent(url.slice('attachment://'.length))] : [])),
+    urls.flatMap((url) =>
+      url?.startsWith('attachment://') ? [decodeURIComponent(url.slice('attachment://'.length))] : [],
+    ),
   );
 }
 

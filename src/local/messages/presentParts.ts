@@ -66,7 +66,11 @@ function presentOne(
     case ComponentType.Section:
       return compact({ components: children, accessory: component.accessory && show(component.accessory) });
     case ComponentType.Container:
-      return { accent_color: component.accent_color ?? null, components: children, spoiler: component.spoiler ?? false };
+      return {
+        accent_color: component.accent_color ?? null,
+        components: children,
+        spoiler: component.spoiler ?? false,
+      };
     case ComponentType.TextDisplay:
       return { content: component.content };
     case ComponentType.Separator:

@@ -135,4 +135,3 @@ export function isVisibleTo(world: World, message: StoredMessage, userId: string
   if (channel?.withUserId !== undefined && channel.withUserId !== userId) return false;
   return message.onlyForUserId === undefined || message.onlyForUserId === userId;
 }
-
