@@ -1,4 +1,5 @@
 import type { Instant, LocalDay } from '../day.ts';
+import type { Logged } from '../tub.ts';
 
 export const choreScopes = ['tub', 'rack', 'business'] as const;
 export type ChoreScope = (typeof choreScopes)[number];
@@ -33,4 +34,24 @@ export interface DueChore {
   readonly target: ChoreTarget;
   readonly dueOn: LocalDay;
   readonly lastDone: { readonly at: Instant; readonly by: string } | null;
+}
+
+/** A chore and the place in which it is done, as stored: a tub, a rack, or neither for the business. */
+export interface ChorePlace {
+  readonly choreId: number;
+  readonly tubId: number | null;
+  readonly rack: string | null;
+}
+
+export interface ChoreDone extends Logged, ChorePlace {}
+
+/** Put off: not due before `until`. */
+export interface ChoreLater extends Logged, ChorePlace {
+  readonly until: LocalDay;
+  readonly reason: string;
+}
+
+/** Handed over to a partner, until it is done the next time. */
+export interface ChoreHandOver extends Logged, ChorePlace {
+  readonly userId: string;
 }
