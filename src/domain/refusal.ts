@@ -49,7 +49,7 @@ export type Refusal =
       readonly tub: string;
       readonly value: WaterValueName;
       readonly typed: number;
-      readonly mended: { readonly value: number; readonly how: 'fahrenheit' | 'decimal' } | null;
+      readonly mended: { readonly value: number; readonly how: 'fahrenheit' | 'celsius' | 'decimal' } | null;
       readonly last: { readonly value: number; readonly at: Instant } | null;
     }
   | {

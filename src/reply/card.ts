@@ -42,6 +42,8 @@ export interface Select {
 
 export interface Offer {
   readonly label: string;
+  /** Another command to run instead, by its path; it gets the patch alone. */
+  readonly path?: string;
   /** What the same command gets instead or besides. */
   readonly patch: Readonly<Record<string, string | number | boolean | null>>;
   readonly tone?: 'main' | 'plain' | 'danger';

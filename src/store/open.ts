@@ -2,12 +2,21 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { animalStore } from './animals.ts';
+import { choreStore } from './chores.ts';
 import { draftStore } from './drafts.ts';
 import { entryStore } from './entries.ts';
+import { goodsStore } from './goods.ts';
 import { migrate } from './migrate.ts';
+import { outletStore } from './outlets.ts';
+import { parcelStore } from './parcels.ts';
+import { promiseStore } from './promises.ts';
+import { restStore } from './rests.ts';
+import { saleStore } from './sales.ts';
+import { seasonStore } from './seasons.ts';
 import { settingStore } from './settings.ts';
 import { tubStore } from './tubs.ts';
 import { waterStore } from './water.ts';
+import { weatherStore } from './weather.ts';
 
 /** Name of the database in the data folder. */
 export const databaseFile = 'berried.db';
@@ -33,6 +42,15 @@ export function openStore(folder: string) {
     tubs: tubStore(db),
     water: waterStore(db),
     animals: animalStore(db),
+    chores: choreStore(db),
+    promises: promiseStore(db),
+    goods: goodsStore(db),
+    outlets: outletStore(db),
+    sales: saleStore(db),
+    parcels: parcelStore(db),
+    seasons: seasonStore(db),
+    weather: weatherStore(db),
+    rests: restStore(db),
     drafts,
     /**
      * Runs `work` in one immediate transaction. Only a throw rolls back: decide before you open it, or read and decide inside and

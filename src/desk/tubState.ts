@@ -1,0 +1,83 @@
+import {
+  type ChangePlan,
+  dayOf,
+  daysBetween,
+  type Instant,
+  judgeReading,
+  ok,
+  type Reading,
+  type Refusal,
+  type Result,
+  type Tub,
+  type TubStock,
+  type WaterVerdict,
+} from '../domain/index.ts';
+import { businessOf, type Desk } from './desk.ts';
+import { findLine, findTub, tubsInUse } from './find.ts';
+import { tubStock } from './stock.ts';
+import { changePlanOf, knownOf, lastReading } from './water.ts';
+
+/** How a tub stands: its last reading with a verdict, its next change, its animals. */
+export interface TubState {
+  readonly tub: Tub;
+  readonly last: { readonly reading: Reading; readonly verdict: WaterVerdict; readonly daysOld: number } | null;
+  readonly lastChangedAt: Instant | null;
+  readonly plan: ChangePlan;
+  readonly stock: TubStock;
+  /** Days that the change is late; 0 when it is not. */
+  readonly lateDays: number;
+}
+
+export function stateOf(desk: Desk, tub: Tub): TubState {
+  const business = businessOf(desk);
+  const today = dayOf(desk.now(), business.zone);
+  const reading = lastReading(desk, tub);
+  const plan = changePlanOf(desk, business, tub);
+  return {
+    tub,
+    last:
+      reading === undefined
+        ? null
+        : {
+            reading,
+            verdict: judgeReading(reading, knownOf(desk, tub, reading.at), business),
+            daysOld: daysBetween(dayOf(reading.at, business.zone), today),
+          },
+    lastChangedAt: desk.store.water.changes(tub.id, '' as Instant).at(-1)?.at ?? null,
+    plan,
+    stock: tubStock(desk, business, tub),
+    lateDays: Math.max(0, daysBetween(plan.dueOn, today)),
+  };
+}
+
+export function showTub(desk: Desk, typed: string): Result<TubState, Refusal> {
+  const tub = findTub(desk, typed);
+  return tub.ok ? ok(stateOf(desk, tub.value)) : tub;
+}
+
+const stateRank = { act: 0, watch: 1, fine: 2 } as const;
+
+/** Tubs in use of a rack or a line, or all of them, worst first: water, then late changes, then rack order. */
+export function listTubs(
+  desk: Desk,
+  filter: { readonly rack?: string | undefined; readonly line?: string | undefined },
+): Result<TubState[], Refusal> {
+  const line = filter.line === undefined ? null : findLine(desk, filter.line);
+  if (line !== null && !line.ok) return line;
+  const rack = filter.rack?.trim().toLowerCase();
+  const tubs = tubsInUse(desk).filter(
+    (tub) => (line === null || tub.lineId === line.value.id) && (rack === undefined || tub.rack.toLowerCase() === rack),
+  );
+  return ok(
+    tubs
+      .map((tub) => stateOf(desk, tub))
+      .sort(
+        (a, b) =>
+          stateRank[a.last?.verdict.state ?? 'fine'] - stateRank[b.last?.verdict.state ?? 'fine'] ||
+          b.lateDays - a.lateDays,
+      ),
+  );
+}
+
+/** Racks in use, in order. */
+export const racksOf = (desk: Desk): string[] => [...new Set(tubsInUse(desk).map(({ rack }) => rack))];

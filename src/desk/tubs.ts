@@ -1,0 +1,161 @@
+import {
+  type By,
+  fail,
+  firstImpossible,
+  folded,
+  type Instant,
+  ok,
+  type Refusal,
+  type Result,
+  type Tub,
+  type TubRole,
+} from '../domain/index.ts';
+import { businessOf, type Desk, log } from './desk.ts';
+import { findLine, findTub, tubsInUse } from './find.ts';
+import { isName } from './setup.ts';
+import { plantChores } from './starterChores.ts';
+import { tubStock } from './stock.ts';
+
+/** Part of a tub's gross volume that is water where nobody measured it: 25 L hold about 20 (common practice, no source). */
+const netShare = 0.8;
+
+export interface TubInput {
+  readonly names: readonly string[];
+  readonly line: string;
+  readonly litres: number;
+  readonly netLitres?: number | undefined;
+  readonly rack?: string | undefined;
+  readonly role?: TubRole | undefined;
+}
+
+const roundTenth = (value: number): number => Math.round(value * 10) / 10;
+
+/** The rack that a tub's name says: the letters before its number, else "A". */
+const rackOf = (name: string): string => /^\p{L}{1,10}(?=\s*\d)/u.exec(name)?.[0].toUpperCase() ?? 'A';
+
+/** Adds one tub or a range; all or none. */
+export function addTubs(desk: Desk, by: By, input: TubInput): Result<readonly Tub[], Refusal> {
+  const line = findLine(desk, input.line);
+  if (!line.ok) return line;
+  const refused = firstImpossible([
+    ['litres', input.litres],
+    ['net litres', input.netLitres],
+  ]);
+  if (refused !== null) return fail(refused);
+  const netLitres = input.netLitres ?? roundTenth(input.litres * netShare);
+  if (netLitres > input.litres) {
+    return fail({
+      kind: 'impossible-amount',
+      amount: 'net litres',
+      typed: netLitres,
+      min: 0.1,
+      max: input.litres,
+      whole: false,
+    });
+  }
+  const taken = new Set(tubsInUse(desk).map(({ name }) => folded(name)));
+  for (const name of input.names) {
+    if (!isName(name)) return fail({ kind: 'bad-name', noun: 'tub', typed: name });
+    if (taken.has(folded(name))) return fail({ kind: 'name-taken', noun: 'tub', name });
+    taken.add(folded(name));
+  }
+  const added: Tub[] = [];
+  const first = input.names[0] ?? '';
+  const summary = input.names.length === 1 ? `added tub ${first}` : `added tubs ${first} to ${input.names.at(-1)}`;
+  log(desk, by, 'tub', `${summary} (${line.value.name}, ${input.litres} L)`, (entryId, now) => {
+    for (const name of input.names) {
+      const tub = {
+        name,
+        lineId: line.value.id,
+        litres: input.litres,
+        netLitres,
+        rack: input.rack?.trim() || rackOf(name),
+        role: input.role ?? 'breeding',
+        addedAt: now,
+      };
+      const id = desk.store.tubs.addTub(entryId, tub);
+      added.push({ ...tub, id, lineName: line.value.name, retired: null });
+    }
+  });
+  plantChores(desk, by);
+  return ok(added);
+}
+
+export interface TubEdit {
+  readonly tub: string;
+  readonly name?: string | undefined;
+  readonly line?: string | undefined;
+  readonly litres?: number | undefined;
+  readonly netLitres?: number | undefined;
+  readonly rack?: string | undefined;
+  readonly role?: TubRole | undefined;
+}
+
+export function editTub(desk: Desk, by: By, input: TubEdit): Result<{ before: Tub; after: Tub }, Refusal> {
+  const found = findTub(desk, input.tub);
+  if (!found.ok) return found;
+  const before = found.value;
+  const { tub: _, ...given } = input;
+  if (Object.values(given).every((value) => value === undefined)) {
+    return fail({ kind: 'nothing-given', what: 'name, line, litres, net-litres, rack or role' });
+  }
+  const refused = firstImpossible([
+    ['litres', input.litres],
+    ['net litres', input.netLitres],
+  ]);
+  if (refused !== null) return fail(refused);
+  const line = input.line === undefined ? null : findLine(desk, input.line);
+  if (line !== null && !line.ok) return line;
+  const name = input.name?.trim() ?? before.name;
+  if (!isName(name)) return fail({ kind: 'bad-name', noun: 'tub', typed: name });
+  if (tubsInUse(desk).some((tub) => tub.id !== before.id && folded(tub.name) === folded(name))) {
+    return fail({ kind: 'name-taken', noun: 'tub', name });
+  }
+  const litres = input.litres ?? before.litres;
+  const netLitres =
+    input.netLitres ??
+    (input.litres === undefined ? before.netLitres : roundTenth((before.netLitres / before.litres) * litres));
+  if (netLitres > litres) {
+    return fail({
+      kind: 'impossible-amount',
+      amount: 'net litres',
+      typed: netLitres,
+      min: 0.1,
+      max: litres,
+      whole: false,
+    });
+  }
+  const after: Tub = {
+    ...before,
+    name,
+    litres,
+    netLitres,
+    lineId: line?.value.id ?? before.lineId,
+    lineName: line?.value.name ?? before.lineName,
+    rack: input.rack?.trim() || before.rack,
+    role: input.role ?? before.role,
+  };
+  log(desk, by, 'tub', `changed tub ${before.name}`, (entryId) => {
+    desk.store.tubs.editTub(entryId, after);
+  });
+  return ok({ before, after });
+}
+
+/** Takes a tub out of use; its history stays. A tub that still holds saleable animals is kept: move or count them first. */
+export function retireTub(
+  desk: Desk,
+  by: By,
+  typed: string,
+  reason: string,
+): Result<{ tub: Tub; at: Instant }, Refusal> {
+  const found = findTub(desk, typed);
+  if (!found.ok) return found;
+  const tub = found.value;
+  const { saleable } = tubStock(desk, businessOf(desk), tub);
+  if (saleable !== null && saleable > 0) return fail({ kind: 'tub-in-use', tub: tub.name, saleable });
+  const at = desk.now();
+  log(desk, by, 'tub', `retired tub ${tub.name}: ${reason}`, (entryId) => {
+    desk.store.tubs.editTub(entryId, { ...tub, retired: { at, reason } });
+  });
+  return ok({ tub, at });
+}

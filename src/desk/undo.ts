@@ -1,0 +1,36 @@
+import { type By, type Entry, fail, ok, type Refusal, type Result } from '../domain/index.ts';
+import type { Desk } from './desk.ts';
+
+/** How far back an entry may be chosen for undoing. */
+const reach = 20;
+
+/** The last entries that could be undone, newest first. */
+export const undoable = (desk: Desk): Entry[] => desk.store.entries.latest(reach);
+
+/** The entry that `/undo` would void: the asker's last, or the one chosen. Nothing is voided yet. */
+export function toUndo(desk: Desk, by: By, owner: boolean, entryId: number | undefined): Result<Entry, Refusal> {
+  const entry = entryId === undefined ? desk.store.entries.latestOf(by.userId) : desk.store.entries.get(entryId);
+  if (entry === undefined) {
+    return fail(
+      entryId === undefined
+        ? { kind: 'nothing-to-undo' }
+        : { kind: 'unknown', noun: 'entry', typed: String(entryId), near: [] },
+    );
+  }
+  if (entry.voided !== null) {
+    return fail({ kind: 'voided-already', summary: entry.summary, at: entry.voided.at, by: entry.voided.by });
+  }
+  if (entry.who.userId !== by.userId && !owner)
+    return fail({ kind: 'not-yours', summary: entry.summary, by: entry.who.name });
+  const later = desk.store.rests.on(entry.id);
+  return later.length > 0 ? fail({ kind: 'others-rest-on-it', summary: entry.summary, later }) : ok(entry);
+}
+
+/** Voids an entry after the asker confirmed; its facts stay but no longer count. */
+export function undo(desk: Desk, by: By, owner: boolean, entryId: number): Result<Entry, Refusal> {
+  return desk.store.write(() => {
+    const entry = toUndo(desk, by, owner, entryId);
+    if (entry.ok) desk.store.entries.void(entry.value.id, by, desk.now());
+    return entry;
+  });
+}

@@ -1,0 +1,206 @@
+import {
+  type Business,
+  type By,
+  type Change,
+  type ChangePlan,
+  canBe,
+  celsiusOf,
+  changeDueOn,
+  dayOf,
+  fail,
+  firstImpossible,
+  type Instant,
+  judgeReading,
+  mend,
+  nitrateAfter,
+  ok,
+  planChange,
+  plusMs,
+  type Reading,
+  type Refusal,
+  type Result,
+  type Tub,
+  type WaterValueName,
+  type WaterValues,
+  type WaterVerdict,
+} from '../domain/index.ts';
+import { businessOf, type Desk, log, nth } from './desk.ts';
+import { findTub, tubsInUse } from './find.ts';
+import { whenOf } from './when.ts';
+
+const dayMs = 86_400_000;
+const everything = '' as Instant;
+
+/** Values as typed, on the scale of the business's units; what was left out is undefined. */
+export type TypedValues = { readonly [K in WaterValueName]?: number | undefined };
+
+export interface ReadingInput {
+  readonly tub: string;
+  readonly values: TypedValues;
+  readonly at?: Instant | undefined;
+  readonly note?: string | undefined;
+}
+
+export interface ReadingLogged {
+  readonly tub: Tub;
+  readonly reading: WaterValues & { readonly at: Instant };
+  readonly verdict: WaterVerdict;
+  readonly plan: ChangePlan;
+  readonly entryId: number;
+}
+
+/** Checks, logs and judges a reading. Temperatures come on the scale of the business's units. */
+export function logReading(desk: Desk, by: By, input: ReadingInput): Result<ReadingLogged, Refusal> {
+  const business = businessOf(desk);
+  const found = findTub(desk, input.tub);
+  if (!found.ok) return found;
+  const tub = found.value;
+  const values = metric(desk, business, tub, input.values);
+  if (!values.ok) return values;
+  const at = whenOf(desk, input.at, tub);
+  if (!at.ok) return at;
+  const known = knownOf(desk, tub, at.value);
+  const entryId = log(desk, by, 'reading', `${tub.name} reading${shortValues(values.value)}`, (entry) => {
+    desk.store.water.addReading(entry, { ...values.value, tubId: tub.id, at: at.value, note: input.note ?? null });
+  });
+  return ok({
+    tub,
+    reading: { ...values.value, at: at.value },
+    verdict: judgeReading(values.value, known, business),
+    plan: changePlanOf(desk, business, tub),
+    entryId,
+  });
+}
+
+function shortValues(values: WaterValues): string {
+  const names: Record<WaterValueName, string> = {
+    tempC: '°C',
+    ph: 'pH',
+    ghDgh: 'GH',
+    khDkh: 'KH',
+    tdsMgL: 'TDS',
+    ammoniaMgL: 'NH4',
+    nitriteMgL: 'NO2',
+    nitrateMgL: 'NO3',
+  };
+  return (Object.keys(names) as WaterValueName[])
+    .filter((name) => values[name] !== null)
+    .map((name) => `, ${names[name]} ${values[name]}`)
+    .join('');
+}
+
+/** The typed values in metric, all possible ones, or the refusal of the first that cannot be. */
+function metric(desk: Desk, business: Business, tub: Tub, typed: TypedValues): Result<WaterValues, Refusal> {
+  const values: Record<WaterValueName, number | null> = {
+    tempC: null,
+    ph: null,
+    ghDgh: null,
+    khDkh: null,
+    tdsMgL: null,
+    ammoniaMgL: null,
+    nitriteMgL: null,
+    nitrateMgL: null,
+  };
+  for (const name of Object.keys(values) as WaterValueName[]) {
+    const given = typed[name];
+    if (given === undefined) continue;
+    const inFahrenheit = name === 'tempC' && business.units === 'us';
+    const value = inFahrenheit ? celsiusOf(given) : given;
+    if (!canBe(name, value)) {
+      const last = desk.store.water.readings(tub.id, everything).findLast((reading) => reading[name] !== null);
+      return fail({
+        kind: 'impossible-water',
+        tub: tub.name,
+        value: name,
+        typed: given,
+        mended: mend(name, given, inFahrenheit),
+        last: last === undefined ? null : { value: last[name] ?? 0, at: last.at },
+      });
+    }
+    values[name] = value;
+  }
+  const isEmpty = Object.values(values).every((value) => value === null);
+  return isEmpty
+    ? fail({ kind: 'nothing-given', what: 'at least one value: temp, ph, gh, kh, tds, ammonia, nitrite or nitrate' })
+    : ok(values);
+}
+
+/** The tub's last pH and temperature of the 60 days before, and its usual TDS (median of at least three). */
+export function knownOf(
+  desk: Desk,
+  tub: Tub,
+  at: Instant,
+): { ph: number | null; tempC: number | null; usualTdsMgL: number | null } {
+  const before = desk.store.water.readings(tub.id, plusMs(at, -180 * dayMs)).filter((reading) => reading.at < at);
+  const recent = before.filter((reading) => reading.at >= plusMs(at, -60 * dayMs));
+  const tds = before.flatMap(({ tdsMgL }) => (tdsMgL === null ? [] : [tdsMgL])).sort((a, b) => a - b);
+  return {
+    ph: recent.findLast(({ ph }) => ph !== null)?.ph ?? null,
+    tempC: recent.findLast(({ tempC }) => tempC !== null)?.tempC ?? null,
+    usualTdsMgL: tds.length < 3 ? null : (tds[Math.floor(tds.length / 2)] ?? null),
+  };
+}
+
+/** Readings of a tub over the last `days`, oldest first. */
+export function readingHistory(
+  desk: Desk,
+  typed: string,
+  days: number,
+): Result<{ tub: Tub; readings: Reading[] }, Refusal> {
+  const found = findTub(desk, typed);
+  if (!found.ok) return found;
+  const refused = firstImpossible([['days', days]]);
+  if (refused !== null) return fail(refused);
+  return ok({
+    tub: found.value,
+    readings: desk.store.water.readings(found.value.id, plusMs(desk.now(), -days * dayMs)),
+  });
+}
+
+export const lastReading = (desk: Desk, tub: Tub): Reading | undefined =>
+  desk.store.water.readings(tub.id, everything).at(-1);
+
+export const lastChange = (desk: Desk, tub: Tub): Change | undefined =>
+  desk.store.water.changes(tub.id, everything).at(-1);
+
+/** The change that a tub needs next, and when. */
+export function changePlanOf(desk: Desk, business: Business, tub: Tub): ChangePlan {
+  const read = desk.store.water.readings(tub.id, everything).findLast(({ nitrateMgL }) => nitrateMgL !== null);
+  const changes = desk.store.water.changes(tub.id, everything);
+  const since = changes.filter(({ at }) => read !== undefined && at > read.at).map(({ litres }) => litres);
+  const nitrateNow =
+    read === undefined || read.nitrateMgL === null
+      ? null
+      : nitrateAfter(read.nitrateMgL, since, tub.netLitres, business.sourceNitrateMgL);
+  const lastAt = changes.at(-1)?.at;
+  const place = tubsInUse(desk).findIndex(({ id }) => id === tub.id);
+  const dueOn = changeDueOn(
+    lastAt === undefined ? null : dayOf(lastAt, business.zone),
+    dayOf(tub.addedAt, business.zone),
+    Math.max(0, place),
+    business.changeIntervalDays,
+  );
+  return planChange(tub.netLitres, nitrateNow, dueOn, business);
+}
+
+/** The plans of all tubs in use, the earliest due first. */
+export function changePlans(desk: Desk): { tub: Tub; plan: ChangePlan }[] {
+  const business = businessOf(desk);
+  return tubsInUse(desk)
+    .map((tub) => ({ tub, plan: changePlanOf(desk, business, tub) }))
+    .sort((a, b) => a.plan.dueOn.localeCompare(b.plan.dueOn));
+}
+
+export interface SheetRow {
+  readonly tub: string;
+  readonly values: TypedValues;
+}
+
+/** Logs the rows of a sheet one by one; a row that is refused does not stop the others. */
+export function logSheet(
+  desk: Desk,
+  by: By,
+  rows: readonly SheetRow[],
+): { row: SheetRow; result: Result<ReadingLogged, Refusal> }[] {
+  return rows.map((row, index) => ({ row, result: logReading(desk, nth(by, index), row) }));
+}

@@ -1,0 +1,140 @@
+import type { CountMethod, Instant, LocalDay, Stage, Tub } from '../domain/index.ts';
+import { press } from './acts.ts';
+import { button, type Card } from './card.ts';
+import { whenLine } from './change.ts';
+import { counted, dateWords, dayWords, figure, type Voice } from './voice.ts';
+
+const undoButton = (entry: number) => button('Undo', press('undo-ask', { entry }));
+
+const methodWords: Record<CountMethod, string> = { full: 'full count', dish: 'at the dish', glance: 'at a glance' };
+
+interface CountLogged {
+  readonly tub: Tub;
+  readonly saleable: number;
+  readonly juveniles: number | null;
+  readonly berried: number | null;
+  readonly method: CountMethod;
+  readonly at: Instant;
+  readonly expected: number | null;
+  readonly entryId: number;
+}
+
+export function countCard(voice: Voice, by: string, logged: CountLogged, lineFree: number | null): Card {
+  const { tub, saleable, juveniles, berried, expected } = logged;
+  const difference = expected === null ? 0 : saleable - expected;
+  return {
+    title: `${tub.name}: ${saleable} saleable ${tub.lineName}`,
+    why: [
+      [
+        methodWords[logged.method],
+        ...(juveniles === null ? [] : [counted(juveniles, 'juvenile')]),
+        ...(berried === null ? [] : [`${berried} berried`]),
+        `${figure(saleable / tub.netLitres)} a litre`,
+      ].join(' · '),
+      ...(difference === 0
+        ? []
+        : [`The books said ${expected}: ${Math.abs(difference)} ${difference > 0 ? 'more' : 'fewer'}`]),
+      ...(lineFree === null ? [] : [`${tub.lineName}: ${Math.max(0, lineFree)} free to promise now`]),
+      whenLine(voice, by, logged.at),
+    ],
+    controls: [[button('Stock', press('stock', {}), 'main'), undoButton(logged.entryId)]],
+  };
+}
+
+interface MoveLogged {
+  readonly from: Tub;
+  readonly to: Tub;
+  readonly number: number;
+  readonly stage: Stage;
+  readonly at: Instant;
+  readonly left: number | null;
+  readonly there: number | null;
+  readonly entryId: number;
+}
+
+export function moveCard(voice: Voice, by: string, logged: MoveLogged): Card {
+  const { from, to, number, left, there } = logged;
+  const mixed = from.lineId !== to.lineId;
+  const after = (tub: Tub, saleable: number | null): string =>
+    `${tub.name} ${saleable === null ? 'not counted yet' : `${saleable} saleable`}`;
+  return {
+    title: `${number} ${logged.stage === 'juvenile' ? 'young ' : ''}${from.lineName}: ${from.name} → ${to.name}`,
+    why: [
+      `Now ${after(from, left)} · ${after(to, there)}`,
+      ...(mixed ? [`${to.name} is ${to.lineName}: the lines are mixed from now on`] : []),
+      whenLine(voice, by, logged.at),
+    ],
+    next: mixed
+      ? `Take ${to.name} off sale with /hold until you know what its young are`
+      : 'Rinse or change the net before the next line',
+    controls: [[button('Stock', press('stock', {})), undoButton(logged.entryId)]],
+  };
+}
+
+interface LossLogged {
+  readonly tub: Tub;
+  readonly number: number;
+  readonly cause: string | null;
+  readonly at: Instant;
+  readonly left: number | null;
+  readonly inAWeek: number;
+  readonly entryId: number;
+}
+
+export function lossCard(voice: Voice, by: string, logged: LossLogged): Card {
+  const { tub, number, cause, left, inAWeek } = logged;
+  const many = inAWeek >= 3;
+  return {
+    title: `${tub.name}: ${many ? 'act, ' : ''}${number} found dead`,
+    why: [
+      ...(cause === null ? [] : [`Cause: ${cause}`]),
+      ...(inAWeek > number ? [`${inAWeek} in seven days`] : []),
+      left === null ? 'Not counted yet' : `${left} saleable left by the books`,
+      whenLine(voice, by, logged.at),
+    ],
+    next: many
+      ? 'Test ammonia, nitrite and temperature now; more air; feed nothing'
+      : 'Look at the others: lively, clear, no white ring?',
+    controls: [
+      [
+        button('Log a reading', press('reading-form', { tub: tub.id }), many ? 'main' : 'plain'),
+        undoButton(logged.entryId),
+      ],
+    ],
+  };
+}
+
+interface HoldSet {
+  readonly tub: Tub;
+  readonly reason: string;
+  readonly until: LocalDay | null;
+  readonly lifted: boolean;
+  readonly entryId: number;
+}
+
+export function holdCard(voice: Voice, by: string, logged: HoldSet, lineFree: number): Card {
+  const { tub, until, lifted } = logged;
+  const end =
+    until === null ? 'until you lift it' : `to ${until === voice.today ? 'the end of today' : dateWords(voice, until)}`;
+  return {
+    title: lifted ? `${tub.name}: back on sale` : `${tub.name}: off sale ${end}`,
+    why: [
+      ...(lifted ? [] : [`Reason: ${logged.reason}`]),
+      `${tub.lineName}: ${Math.max(0, lineFree)} free to promise now`,
+      ...(lineFree < 0 ? [`${-lineFree} more are promised than can be given`] : []),
+      whenLine(voice, by, voice.now),
+    ],
+    ...(lineFree < 0 && { next: 'Look at the open sales with /sale list' }),
+    controls: [
+      [
+        ...(lifted ? [] : [button('Lift the hold', press('hold-lift', { tub: tub.id }))]),
+        button('Stock', press('stock', {})),
+        undoButton(logged.entryId),
+      ],
+    ],
+  };
+}
+
+/** "until Tue 13 Apr", for a tub off sale. */
+export const holdEndWords = (voice: Voice, until: LocalDay | null): string =>
+  until === null ? 'until lifted' : `until ${dayWords(voice, until)}`;

@@ -1,0 +1,196 @@
+import type { Noun, Refusal } from '../domain/index.ts';
+import type { Card } from './card.ts';
+import { cut } from './cut.ts';
+import { rotaRefusal } from './rotaRefusals.ts';
+import { saleRefusal } from './saleRefusals.ts';
+import { dateWords, figure, listWords, litresWords, momentWords, type Voice } from './voice.ts';
+import { waterRefusal } from './waterRefusals.ts';
+
+export type { Refusal };
+
+const nounWords: Record<Noun, { readonly one: string; readonly hint: string }> = {
+  tub: { one: 'tub', hint: 'See /tub list, or add it with /tub add' },
+  line: { one: 'line', hint: 'Add it with /setup line' },
+  sale: { one: 'sale', hint: 'See /sale list' },
+  goods: { one: 'goods', hint: 'Add them with /goods' },
+  outlet: { one: 'outlet', hint: 'Add it with /setup outlet' },
+  chore: { one: 'chore', hint: 'See /chore list' },
+  partner: { one: 'partner', hint: 'Add them with /setup partner' },
+  window: { one: 'closed window', hint: 'See /season' },
+  entry: { one: 'entry', hint: 'Choose one from the list under /undo' },
+  buyer: { one: 'buyer', hint: 'See /sale list' },
+};
+
+/** The words of a refusal: what is wrong, what was understood, what to do. A kind without words does not compile. */
+export function refusalCard(voice: Voice, refusal: Refusal): Card {
+  switch (refusal.kind) {
+    case 'unknown': {
+      const { one, hint } = nounWords[refusal.noun];
+      const { near } = refusal;
+      return {
+        title: `Not logged: no ${one} called "${cut(refusal.typed)}"`,
+        ...(near.length > 0 && { why: [`Near it: ${listWords(near, 'or')}`] }),
+        next: near.length > 0 ? `Try again with ${listWords(near, 'or')}` : hint,
+      };
+    }
+    case 'ambiguous':
+      return {
+        title: `Not logged: which "${cut(refusal.typed)}"?`,
+        why: [`It could be ${listWords(refusal.near, 'or')}`],
+        next: `Choose one from the list as you type`,
+      };
+    case 'name-taken':
+      return {
+        title: `Not logged: ${refusal.name} is there already`,
+        why: [`A ${nounWords[refusal.noun].one} of that name is in use`],
+        next: 'Give it another name',
+      };
+    case 'bad-name':
+      return {
+        title: 'Not logged: that name does not work',
+        why: [`Understood: "${cut(refusal.typed)}"`, 'A name has 1 to 30 characters, with a letter or a digit'],
+        next: 'Type a shorter, plain name',
+      };
+    case 'nothing-given':
+      return { title: 'Not logged: nothing to log', next: `Give ${refusal.what}` };
+    case 'bad-words':
+      return {
+        title: `Not logged: ${wordsWanted[refusal.what]} not understood`,
+        why: [`Typed: "${cut(refusal.typed)}"`],
+        next: `Write it like ${refusal.example}`,
+      };
+    case 'impossible-amount':
+      return {
+        title: `Not logged: ${figure(refusal.typed, 2)} can't be the ${amountWords(refusal.amount)}`,
+        why: [
+          `It goes from ${figure(refusal.min)} to ${figure(refusal.max)}${refusal.whole ? ', in whole numbers' : ''}`,
+        ],
+        next: 'Send it again with the right number',
+      };
+    case 'in-the-future':
+      return {
+        title: `Not logged: ${momentWords(voice, refusal.at)} is still to come`,
+        why: [`It is ${momentWords(voice, voice.now)} now`],
+        next: 'Log it when it is done',
+      };
+    case 'before-the-tub':
+      return {
+        title: `Not logged: ${momentWords(voice, refusal.at)} is too long ago`,
+        why: [`Entries begin on ${dateWords(voice, refusal.since.slice(0, 10) as Voice['today'])}`],
+        next: 'Check the date',
+      };
+    case 'past-day':
+      return {
+        title: `Not logged: ${dateWords(voice, refusal.day)} is past`,
+        why: [`Today is ${dateWords(voice, refusal.today)}`],
+        next: 'Choose today or a later day',
+      };
+    case 'logged-already':
+      return {
+        title: 'That was logged already',
+        why: [refusal.summary, `logged by ${refusal.by} ${momentWords(voice, refusal.at)}`],
+      };
+    case 'nothing-to-undo':
+      return { title: 'Nothing of yours to undo', next: 'Choose an entry from the list under /undo' };
+    case 'voided-already':
+      return {
+        title: 'That was undone already',
+        why: [refusal.summary, `undone by ${refusal.by} ${momentWords(voice, refusal.at)}`],
+      };
+    case 'others-rest-on-it':
+      return {
+        title: 'Not undone: later entries rest on it',
+        why: [refusal.summary, ...refusal.later.slice(0, 3).map((summary) => `Later: ${summary}`)],
+        next: 'Undo the later ones first',
+      };
+    case 'not-yours':
+      return {
+        title: `Not undone: ${refusal.by} logged that`,
+        why: [refusal.summary],
+        next: `Ask ${refusal.by}, or the owner, to undo it`,
+      };
+    case 'owner-only':
+      return { title: `Only an owner may ${refusal.what}`, next: 'Ask the partner who is marked as owner' };
+    case 'last-owner':
+      return { title: `Not logged: ${refusal.name} is the only owner`, next: 'Make the other partner an owner first' };
+    case 'not-a-person':
+      return { title: `Not logged: ${refusal.name} is a program`, next: 'Choose a person' };
+    case 'photo-not-kept':
+      return { title: 'The photo could not be kept', why: [refusal.cause], next: 'Send it again' };
+    case 'clock-back':
+      return {
+        title: 'The clock only goes forward',
+        why: [`It is ${momentWords(voice, refusal.now)}; you asked for ${momentWords(voice, refusal.to)}`],
+        next: 'Give a later moment',
+      };
+    case 'tub-retired':
+      return {
+        title: `Not logged: ${refusal.tub} is retired`,
+        why: [`Since ${momentWords(voice, refusal.at)}`],
+        next: 'Use another tub, or add a new one with /tub add',
+      };
+    case 'tub-in-use':
+      return {
+        title: `Not retired: ${refusal.tub} holds animals`,
+        why: [`${refusal.saleable} saleable by the books`],
+        next: 'Move them with /move, or count the tub at 0, then retire it',
+      };
+    case 'same-tub':
+      return { title: `Not logged: ${refusal.tub} twice`, next: 'Name two different tubs' };
+    case 'too-few-there':
+      return {
+        title: `Not logged: ${refusal.tub} holds ${refusal.there}`,
+        why: [`${refusal.number} were typed; saleable by the count of ${momentWords(voice, refusal.countedAt)}`],
+        next: `Count ${refusal.tub} again if there are more`,
+      };
+    case 'more-than-the-tub':
+      return {
+        title: `Not logged: ${refusal.tub} holds ${litresWords(voice, refusal.netLitres)}`,
+        why: [`${litresWords(voice, refusal.litres)} were typed; net is without gravel and gap`],
+        next: 'Check the litres, or the tub with /tub edit',
+      };
+    case 'ask-mix-lines':
+      return {
+        title: `Stop: ${refusal.to} is ${refusal.toLine}`,
+        why: [
+          `${refusal.number} ${refusal.fromLine} from ${refusal.from} would mix two lines`,
+          'One female in the wrong tub is enough to lose a line',
+        ],
+        next: 'Check the tub names',
+        offers: [{ label: 'Mix them all the same', patch: { mix: true }, tone: 'danger' }],
+      };
+    case 'ask-many':
+      return {
+        title: `Not logged yet: ${refusal.number} in ${refusal.tub}?`,
+        why: [
+          `${figure(refusal.number / refusal.litres, 0)} a litre in ${litresWords(voice, refusal.litres)}; 2 to 5 is usual`,
+        ],
+        next: 'Check the number',
+        offers: [{ label: `Yes, ${refusal.number}`, patch: { sure: true } }],
+      };
+    case 'impossible-water':
+    case 'ask-changed-already':
+      return waterRefusal(voice, refusal);
+    case 'done-already':
+    case 'nothing-due':
+    case 'which-target':
+      return rotaRefusal(voice, refusal);
+    default:
+      return saleRefusal(voice, refusal);
+  }
+}
+
+const wordsWanted: Record<Extract<Refusal, { kind: 'bad-words' }>['what'], string> = {
+  when: 'the moment was',
+  day: 'the day was',
+  'month-day': 'the date was',
+  items: 'the items were',
+  time: 'the time was',
+  weekdays: 'the days were',
+  region: 'the region was',
+  'time zone': 'the time zone was',
+  currency: 'the currency was',
+  'kit steps': 'the kit steps were',
+};
+
+const amountWords = (name: string): string => name.replaceAll('-', ' ');

@@ -1,0 +1,130 @@
+import type { Business, Line, Outlet, Partner } from '../domain/index.ts';
+import { press } from './acts.ts';
+import { button, type Card } from './card.ts';
+import { counted, figure, litresWords, moneyWords, tempWords, type Voice } from './voice.ts';
+
+const weekdayWords = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
+const daysWords = (days: readonly number[]): string => days.map((day) => weekdayWords[day - 1]).join(', ');
+
+export type SetupStep = 'partner' | 'line' | 'tub' | 'done';
+
+/** The one next step while set-up is not whole. */
+export const setupNext: Record<SetupStep, string | undefined> = {
+  partner: 'Add the people with /setup partner, yourself first',
+  line: 'Add your first colour line with /setup line',
+  tub: 'Add your tubs with /tub add; "A1-A6" makes six',
+  done: undefined,
+};
+
+export type SetupPage = 'business' | 'water' | 'dispatch' | 'terms' | 'posts';
+
+/** One page of the settings as they stand. */
+export function setupCard(voice: Voice, business: Business, page: SetupPage, changed: boolean): Card {
+  const { title, lines } = pages[page](voice, business);
+  return { title: `${title}: ${changed ? 'set' : 'as it stands'}`, why: lines };
+}
+
+const pages: Record<SetupPage, (voice: Voice, business: Business) => { title: string; lines: string[] }> = {
+  business: (_, b) => ({
+    title: 'Business',
+    lines: [
+      `Name ${b.name}`,
+      `Time zone ${b.zone}`,
+      b.region === null
+        ? 'Region not set: no public holidays are known yet'
+        : `Region ${b.region}, for public holidays`,
+      `Currency ${b.currency} · units ${b.units}`,
+    ],
+  }),
+  water: (voice, b) => ({
+    title: 'Water',
+    lines: [
+      `Source water: nitrate ${figure(b.sourceNitrateMgL)} mg/L · TDS ${orUnknown(b.sourceTdsMgL)} · GH ${orUnknown(b.sourceGhDgh)} · KH ${orUnknown(b.sourceKhDkh)}`,
+      `Nitrate limit ${figure(b.nitrateLimitMgL)} mg/L as NO3`,
+      `Changes ${figure(b.changeMinPercent)} to ${figure(b.changeMaxPercent)} % every ${counted(b.changeIntervalDays, 'day')}`,
+      `Kit steps ${b.kitStepsMgL.map((step) => figure(step)).join(' ')}`,
+      ...(b.sourceNitrateMgL >= b.nitrateLimitMgL
+        ? [`The source water is not under the limit: no change of ${litresWords(voice, 1)} or more gets there`]
+        : []),
+    ],
+  }),
+  dispatch: (voice, b) => ({
+    title: 'Dispatch',
+    lines: [
+      `Parcels leave ${daysWords(b.dispatchDays)}`,
+      `On the way ${counted(b.transitDays, 'day')}, slack ${counted(b.slackDays, 'day')}`,
+      `Night low at least ${tempWords(voice, b.minTempC)}, day high at most ${tempWords(voice, b.maxTempC)}`,
+      'Whether your carrier takes live animals is yours to check: it is not known here',
+    ],
+  }),
+  terms: (_, b) => ({
+    title: 'Terms',
+    lines: [
+      `An unpaid sale is kept ${counted(b.keepDays, 'day')}, never past the dispatch morning`,
+      `Claims within ${counted(b.claimHours, 'hour')} of delivery${b.claimPhoto ? ', with a photo' : ''}`,
+      `Postage ${b.postageOwed ? 'is' : 'is not'} owed back`,
+      `Extras so that ${figure(b.fullOrderLevelPercent)} % of orders arrive full`,
+      "A buyer's statutory rights stand beside your own terms",
+    ],
+  }),
+  posts: (_, b) => ({
+    title: 'Posts',
+    lines: [
+      `Morning ${b.morningAt} · evening ${b.eveningAt}`,
+      `Week ${weekdayWords[b.weeklyOn - 1]} ${b.weeklyAt}`,
+      b.channelId === null ? 'In the channel of the set-up' : 'In the channel you chose',
+    ],
+  }),
+};
+
+const orUnknown = (value: number | null): string => (value === null ? 'not set' : figure(value));
+
+export function lineCard(voice: Voice, { line, added }: { readonly line: Line; readonly added: boolean }): Card {
+  return {
+    title: `${line.name}: line ${added ? 'added' : 'changed'}`,
+    why: [
+      line.priceMinor === null ? 'No price yet' : `${moneyWords(voice, line.priceMinor)} each`,
+      `Saleable from ${figure(line.saleableMm)} mm · ${counted(line.holdBack, 'breeder')} held back per tub`,
+    ],
+    ...(line.priceMinor === null && { next: 'Set a price with /setup line when you sell it' }),
+  };
+}
+
+export function partnerCard({ partner, added }: { readonly partner: Partner; readonly added: boolean }): Card {
+  const { name, sharePercent, never, awayFrom, awayTo, owner } = partner;
+  return {
+    title: `${name}: partner ${added ? 'added' : 'changed'}`,
+    why: [
+      `Chores: ${sharePercent === null ? 'an equal share' : `${figure(sharePercent)} %`}${owner ? ' · owner' : ''}`,
+      ...(never.length > 0 ? [`Never: ${never.join(', ')}`] : []),
+      ...(awayFrom === null ? [] : [`Away from ${awayFrom}${awayTo === null ? '' : ` to ${awayTo}`}`]),
+    ],
+  };
+}
+
+export const partnerRemovedCard = (partner: Partner): Card => ({
+  title: `${partner.name}: no longer a partner`,
+  why: ['What they logged stays'],
+});
+
+export function outletCard(voice: Voice, outlet: Outlet, added: boolean): Card {
+  return {
+    title: `${outlet.name}: outlet ${added ? 'added' : 'changed'}`,
+    why: [
+      `Takes ${figure(outlet.percent, 2)} % of goods${outlet.onPostage ? ' and postage' : ''}${
+        outlet.fixedMinor === 0 ? '' : ` plus ${moneyWords(voice, outlet.fixedMinor)} a sale`
+      }`,
+    ],
+  };
+}
+
+/** What the bot says of an empty set-up. */
+export const welcomeCard = (step: SetupStep): Card => ({
+  title: 'Berried is ready to be set up',
+  why: [
+    'Three things to type tonight: the people, a line, the tubs',
+    'Everything else has a default that you can change later',
+  ],
+  ...(setupNext[step] !== undefined && { next: setupNext[step] }),
+  controls: [[button('Home', press('home', {}))]],
+});

@@ -1,0 +1,99 @@
+import type { LineStock, TubStock } from '../domain/index.ts';
+import { press } from './acts.ts';
+import { button, type Card } from './card.ts';
+import { ageWords, counted, someWords, type Voice } from './voice.ts';
+
+/** One line's stock. */
+export function lineStockCard(voice: Voice, stock: LineStock): Card {
+  const { line, tubs, free } = stock;
+  if (tubs.length === 0) return { title: `${line.name}: no tubs`, next: 'Add one with /tub add' };
+  if (stock.uncounted.length === tubs.length) {
+    return {
+      title: `${line.name}: not counted yet`,
+      why: [`${counted(tubs.length, 'tub')}: ${someWords(stock.uncounted, 8)}`, ...promisedLine(stock)],
+      next: `Count ${stock.uncounted[0]} with /count log`,
+      controls: [[countButton(stock)]],
+    };
+  }
+  return {
+    title: free >= 0 ? `${line.name}: ${free} free to promise` : `${line.name}: ${-free} promised too many`,
+    why: [
+      `Saleable ${stock.saleable} in ${counted(tubs.length, 'tub')}, counted ${countAges(voice, tubs)}`,
+      `Held back ${stock.heldBack} · promised ${stock.promised} + ${stock.promisedExtras} extras · off sale ${stock.offSale}`,
+      ...(stock.uncounted.length > 0 ? [`Not counted yet: ${someWords(stock.uncounted, 8)}`] : []),
+      ...(free < 0 ? ['More is promised than can be given without the breeders'] : []),
+    ],
+    table: tubs.map((tub) => tubRow(voice, tub)).slice(0, 25),
+    next:
+      free < 0
+        ? 'Count again, or move a sale to a later day'
+        : `Count ${oldestCounted(stock)}, its count is the oldest`,
+    controls: [[button('New sale', press('sale-form', {}), 'main'), countButton(stock)]],
+  };
+}
+
+/** Every line on one screen. */
+export function stockCard(voice: Voice, stocks: readonly LineStock[]): Card {
+  const [only] = stocks;
+  if (only === undefined) return { title: 'No lines yet', next: 'Add one with /setup line' };
+  if (stocks.length === 1) return lineStockCard(voice, only);
+  const free = stocks.reduce((sum, stock) => sum + Math.max(0, stock.free), 0);
+  const short = stocks.filter((stock) => stock.free < 0);
+  const uncounted = stocks.flatMap((stock) => stock.uncounted);
+  return {
+    title: `Stock: ${free} free to promise`,
+    table: ['line      free  sale  kept prom  off', ...stocks.map(lineRow)],
+    why: [
+      ...short.map((stock) => `${stock.line.name}: ${-stock.free} promised too many`),
+      ...(uncounted.length > 0 ? [`Not counted yet: ${someWords(uncounted, 8)}`] : []),
+      'sale: saleable · kept: breeders held back · prom: promised with extras · off: off sale',
+    ],
+    ...(uncounted[0] !== undefined && { next: `Count ${uncounted[0]} with /count log` }),
+    controls: [
+      [
+        button('New sale', press('sale-form', {}), 'main'),
+        button('Count a tub', press('pick-tub', { purpose: 'count' })),
+      ],
+    ],
+  };
+}
+
+function lineRow(stock: LineStock): string {
+  const figures =
+    stock.uncounted.length === stock.tubs.length
+      ? '  not counted yet'
+      : [stock.free, stock.saleable, stock.heldBack, stock.promised + stock.promisedExtras, stock.offSale]
+          .map((n, index) => String(n).padStart(index === 4 ? 4 : index === 3 ? 5 : index === 0 ? 4 : 6))
+          .join('');
+  return `${stock.line.name.slice(0, 9).padEnd(10)}${figures}`;
+}
+
+function tubRow(voice: Voice, { tub, saleable, counted: count, offSale }: TubStock): string {
+  const state = offSale !== null ? ' off sale' : tub.role === 'apart' ? ' apart' : '';
+  if (saleable === null || count === null) return `${tub.name.padEnd(6)} not counted yet${state}`;
+  return `${tub.name.padEnd(6)}${String(saleable).padStart(4)}  ${ageWords(voice, count.at)}${state}`;
+}
+
+const promisedLine = ({ promised, promisedExtras }: LineStock): string[] =>
+  promised === 0 ? [] : [`Promised ${promised} + ${promisedExtras} extras`];
+
+const countButton = (stock: LineStock) => {
+  const tub = stock.tubs.find(({ tub: { name } }) => name === oldestCounted(stock))?.tub;
+  return tub === undefined
+    ? button('Count a tub', press('pick-tub', { purpose: 'count' }))
+    : button(`Count ${tub.name}`, press('count-form', { tub: tub.id }));
+};
+
+/** The tub never counted, or counted longest ago. */
+function oldestCounted(stock: LineStock): string {
+  const [first] = [...stock.tubs].sort((a, b) => (a.counted?.at ?? '').localeCompare(b.counted?.at ?? ''));
+  return first?.tub.name ?? '';
+}
+
+function countAges(voice: Voice, tubs: readonly TubStock[]): string {
+  const ages = tubs.flatMap(({ counted: count }) => (count === null ? [] : [count.at])).sort();
+  const [newest, oldest] = [ages.at(-1), ages[0]];
+  if (newest === undefined || oldest === undefined) return 'never';
+  const [from, to] = [ageWords(voice, newest), ageWords(voice, oldest)];
+  return from === to ? from : `${from.replace(/ days ago$/, '')} to ${to}`;
+}

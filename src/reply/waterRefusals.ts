@@ -1,0 +1,78 @@
+import type { Refusal, WaterValueName } from '../domain/index.ts';
+import type { Card } from './card.ts';
+import { figure, litresWords, momentWords, tempWords, type Voice } from './voice.ts';
+
+type WaterRefusal = Extract<Refusal, { kind: 'impossible-water' | 'ask-changed-already' }>;
+
+/** How each value is called, its unit, and the option it is typed in. */
+export const valueWords: Record<
+  WaterValueName,
+  { readonly name: string; readonly unit: string; readonly option: string }
+> = {
+  tempC: { name: 'temperature', unit: ' °C', option: 'temp' },
+  ph: { name: 'pH', unit: '', option: 'ph' },
+  ghDgh: { name: 'GH', unit: ' °dGH', option: 'gh' },
+  khDkh: { name: 'KH', unit: ' °dKH', option: 'kh' },
+  tdsMgL: { name: 'TDS', unit: ' mg/L', option: 'tds' },
+  ammoniaMgL: { name: 'ammonia', unit: ' mg/L', option: 'ammonia' },
+  nitriteMgL: { name: 'nitrite', unit: ' mg/L', option: 'nitrite' },
+  nitrateMgL: { name: 'nitrate', unit: ' mg/L', option: 'nitrate' },
+};
+
+/** A value with its unit: "pH 7.4", "GH 8 °dGH", "21.4 °C". */
+export function withUnit(voice: Voice, name: WaterValueName, value: number): string {
+  if (name === 'tempC') return tempWords(voice, value);
+  if (name === 'ph') return `pH ${figure(value, 2)}`;
+  const { name: called, unit } = valueWords[name];
+  return `${called} ${figure(value, 2)}${unit}`;
+}
+
+export function waterRefusal(voice: Voice, refusal: WaterRefusal): Card {
+  return refusal.kind === 'impossible-water' ? impossible(voice, refusal) : changedAlready(voice, refusal);
+}
+
+function impossible(voice: Voice, refusal: Extract<Refusal, { kind: 'impossible-water' }>): Card {
+  const { value, typed, mended, tub, last } = refusal;
+  const scale = voice.units === 'us' ? '°F' : '°C';
+  const shown = value === 'tempC' ? `${figure(typed, 2)} ${scale}` : `${valueWords[value].name} ${figure(typed, 2)}`;
+  const before =
+    last === null ? [] : [`${tub} was ${withUnit(voice, value, last.value)} ${momentWords(voice, last.at)}`];
+  if (mended === null) {
+    return {
+      title: `Not logged: ${shown} cannot be a tub`,
+      why: before,
+      next: 'Measure again, or check the decimal point',
+    };
+  }
+  const right = withUnit(voice, value, mended.value);
+  const guess = {
+    fahrenheit: `${figure(typed, 2)} °F would be ${right}`,
+    celsius: `Read as Celsius it is ${right}`,
+    decimal: `With a decimal point it is ${right}`,
+  }[mended.how];
+  const patched = value === 'tempC' && voice.units === 'us' ? mended.value * 1.8 + 32 : mended.value;
+  return {
+    title: `Not logged: ${shown} cannot be a tub`,
+    why: [guess, ...before],
+    offers: [
+      { label: `Log ${right}`, patch: { [valueWords[value].option]: Number(patched.toFixed(2)) }, tone: 'main' },
+    ],
+  };
+}
+
+function changedAlready(voice: Voice, refusal: Extract<Refusal, { kind: 'ask-changed-already' }>): Card {
+  const { tub, litres, percent, togetherPercent, previous } = refusal;
+  const word = momentWords(voice, previous.at);
+  return {
+    title: `${tub} was already changed ${word.includes(':') && word.length === 5 ? `today ${word}` : word}`,
+    why: [
+      `${previous.by} logged ${litresWords(voice, previous.litres)} (${previous.percent} %)`,
+      `With these ${litresWords(voice, litres)} (${percent} %) the two swap ${togetherPercent} %`,
+      'Not logged yet',
+    ],
+    offers: [
+      { label: 'It was a second change', patch: { second: true, litres } },
+      { label: 'It was a top-up', path: 'topup', patch: { tub, litres } },
+    ],
+  };
+}

@@ -1,0 +1,41 @@
+import type { Database } from 'better-sqlite3';
+import type { Instant } from '../domain/index.ts';
+
+/** The version of each sale that holds: the latest that is not voided. */
+export const currentSale = `
+  SELECT v.* FROM sale_version v
+  WHERE v.id = (SELECT max(o.id) FROM sale_version o JOIN live_entry oe ON oe.id = o.entry_id WHERE o.sale_id = v.sale_id)`;
+
+/** A sale reserves its items while it is not cancelled, not sent, and paid or still kept. */
+const reserving = `
+  SELECT v.* FROM (${currentSale}) v
+  WHERE v.cancelled_at IS NULL
+    AND NOT EXISTS (SELECT 1 FROM parcel p JOIN live_entry pe ON pe.id = p.entry_id WHERE p.sale_id = v.sale_id)
+    AND (v.kept_until > @now
+      OR EXISTS (SELECT 1 FROM payment y JOIN live_entry ye ON ye.id = y.entry_id WHERE y.sale_id = v.sale_id))`;
+
+/** What is promised and what has left: the other side of the stock. */
+export function promiseStore(db: Database) {
+  const promisedLine = db.prepare<{ id: number; now: Instant; except: number }, { number: number; extras: number }>(`
+    SELECT coalesce(sum(i.number), 0) AS number, coalesce(sum(i.extras), 0) AS extras
+    FROM (${reserving}) v JOIN sale_item i ON i.sale_version_id = v.id
+    WHERE i.line_id = @id AND v.sale_id <> @except`);
+  const promisedGoods = db.prepare<{ id: number; now: Instant; except: number }, { number: number }>(`
+    SELECT coalesce(sum(i.number), 0) AS number
+    FROM (${reserving}) v JOIN sale_item i ON i.sale_version_id = v.id
+    WHERE i.goods_id = @id AND v.sale_id <> @except`);
+  const sold = db.prepare<[number, Instant], { number: number }>(`
+    SELECT coalesce(sum(c.number), 0) AS number
+    FROM parcel_catch c JOIN parcel p ON p.id = c.parcel_id JOIN live_entry e ON e.id = p.entry_id
+    WHERE c.tub_id = ? AND p.at > ?`);
+
+  return {
+    /** Animals of a line that open sales reserve, and the extras with them; a sale being edited leaves itself out. */
+    ofLine: (lineId: number, now: Instant, exceptSale = 0): { number: number; extras: number } =>
+      promisedLine.get({ id: lineId, now, except: exceptSale }) ?? { number: 0, extras: 0 },
+    ofGoods: (goodsId: number, now: Instant, exceptSale = 0): number =>
+      promisedGoods.get({ id: goodsId, now, except: exceptSale })?.number ?? 0,
+    /** Animals that left a tub in parcels after an instant. */
+    sentSince: (tubId: number, since: Instant): number => sold.get(tubId, since)?.number ?? 0,
+  };
+}
