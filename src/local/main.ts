@@ -37,7 +37,8 @@ const stop = async () => {
 process.on('SIGTERM', stop);
 process.on('SIGINT', stop);
 if (values['with-parent']) {
-  process.on('disconnect', stop);
-  process.stdin.on('end', stop).on('close', stop).on('error', stop).resume();
+  // A parent that forked this process holds its channel, any other the far end of standard input.
+  if (process.connected) process.on('disconnect', stop);
+  else process.stdin.on('end', stop).on('close', stop).on('error', stop).resume();
 }
 process.stdout.write(`${JSON.stringify(where)}\n`);
