@@ -1,8 +1,9 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { isRegion, publicHolidays } from '../../src/calendar/index.ts';
 import type { Desk } from '../../src/desk/index.ts';
-import { type By, type Instant, instantOf, type LocalDay, plusMs } from '../../src/domain/index.ts';
+import { type By, type Instant, instantOf, plusMs } from '../../src/domain/index.ts';
 import { openStore } from '../../src/store/open.ts';
 
 /** How far the clock is put on. */
@@ -15,15 +16,13 @@ export interface Stretch {
 export interface DeskOptions {
   /** Zone of the machine, which the business has until it is set; default Europe/Amsterdam. */
   readonly zone?: string;
-  /** Public holidays by region; a region that is not named has no calendar. */
-  readonly holidays?: Readonly<Record<string, readonly { readonly day: LocalDay; readonly name: string }[]>>;
 }
 
 /**
  * A desk on a real database file in a folder of its own, with a clock that stands at `instant` ("2027-04-13T08:00:00Z") until it is put
  * on. Close it when done: the folder goes.
  */
-export function deskAt(instant: string, { zone = 'Europe/Amsterdam', holidays = {} }: DeskOptions = {}) {
+export function deskAt(instant: string, { zone = 'Europe/Amsterdam' }: DeskOptions = {}) {
   const folder = mkdtempSync(join(tmpdir(), 'berried-'));
   const store = openStore(folder);
   let now = instantOf(new Date(instant));
@@ -32,8 +31,8 @@ export function deskAt(instant: string, { zone = 'Europe/Amsterdam', holidays = 
     store,
     now: () => now,
     machineZone: zone,
-    holidays: (region, year) => (holidays[region] ?? []).filter(({ day }) => day.startsWith(`${year}-`)),
-    isRegion: (region) => Object.hasOwn(holidays, region),
+    holidays: (region, year) => (isRegion(region) ? publicHolidays(region, year) : []),
+    isRegion,
   };
 
   return {

@@ -232,6 +232,7 @@ CREATE TABLE sale_version (
   cancelled_reason TEXT
 ) STRICT;
 CREATE INDEX sale_version_by_sale ON sale_version (sale_id, id);
+CREATE INDEX sale_version_by_buyer ON sale_version (buyer_id);
 CREATE TABLE sale_item (
   id INTEGER PRIMARY KEY,
   sale_version_id INTEGER NOT NULL REFERENCES sale_version (id),
@@ -260,6 +261,13 @@ CREATE TABLE parcel (
   at TEXT NOT NULL
 ) STRICT;
 CREATE INDEX parcel_by_sale ON parcel (sale_id);
+CREATE TABLE parcel_tracking (
+  id INTEGER PRIMARY KEY,
+  entry_id INTEGER NOT NULL REFERENCES entry (id),
+  parcel_id INTEGER NOT NULL REFERENCES parcel (id),
+  tracking TEXT NOT NULL
+) STRICT;
+CREATE INDEX parcel_tracking_by_parcel ON parcel_tracking (parcel_id, id);
 CREATE TABLE parcel_catch (
   id INTEGER PRIMARY KEY,
   parcel_id INTEGER NOT NULL REFERENCES parcel (id),

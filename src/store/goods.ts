@@ -1,0 +1,55 @@
+import type { Database } from 'better-sqlite3';
+import type { Goods, Instant } from '../domain/index.ts';
+
+interface GoodsRow {
+  goods_id: number;
+  name: string;
+  price_minor: number | null;
+  line_id: number | null;
+  line_name: string | null;
+  keep_at_least: number;
+  stock: number;
+}
+
+const current = `
+  SELECT v.*,
+    (SELECT l.name FROM line_version l JOIN live_entry le ON le.id = l.entry_id WHERE l.line_id = v.line_id ORDER BY l.id DESC LIMIT 1) AS line_name,
+    (SELECT coalesce(sum(k.number), 0) FROM goods_stock k JOIN live_entry ke ON ke.id = k.entry_id WHERE k.goods_id = v.goods_id) AS stock
+  FROM goods_version v
+  WHERE v.id = (SELECT max(o.id) FROM goods_version o JOIN live_entry oe ON oe.id = o.entry_id WHERE o.goods_id = v.goods_id)
+  ORDER BY v.name`;
+
+/** Moss, leaves, boxes, bags: what they are, and how many there are as the sum of what came and went. */
+export function goodsStore(db: Database) {
+  const goods = db.prepare<[], GoodsRow>(current);
+  const insert = db.prepare<[number]>('INSERT INTO goods (entry_id) VALUES (?)');
+  const insertVersion = db.prepare(`
+    INSERT INTO goods_version (entry_id, goods_id, name, price_minor, line_id, keep_at_least)
+    VALUES (@entryId, @id, @name, @priceMinor, @lineId, @keepAtLeast)`);
+  const insertStock = db.prepare('INSERT INTO goods_stock (entry_id, goods_id, at, number) VALUES (?, ?, ?, ?)');
+
+  return {
+    goods: (): Goods[] =>
+      goods.all().map((row) => ({
+        id: row.goods_id,
+        name: row.name,
+        priceMinor: row.price_minor,
+        stock: row.stock,
+        lineId: row.line_id,
+        lineName: row.line_name,
+        keepAtLeast: row.keep_at_least,
+      })),
+    addGoods: (entryId: number, added: Omit<Goods, 'id' | 'stock' | 'lineName'>): number => {
+      const id = Number(insert.run(entryId).lastInsertRowid);
+      insertVersion.run({ ...added, id, entryId });
+      return id;
+    },
+    editGoods: (entryId: number, edited: Omit<Goods, 'stock' | 'lineName'>): void => {
+      insertVersion.run({ ...edited, entryId });
+    },
+    /** Books pieces in (positive) or out (negative). */
+    addStock: (entryId: number, goodsId: number, at: Instant, number: number): void => {
+      insertStock.run(entryId, goodsId, at, number);
+    },
+  };
+}

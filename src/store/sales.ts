@@ -1,0 +1,133 @@
+import type { Database } from 'better-sqlite3';
+import type { Instant, LocalDay, Logged, SaleItem } from '../domain/index.ts';
+import { type LoggedRow, loggedOf } from './logged.ts';
+import { currentSale } from './promises.ts';
+import { type BookedSale, type SaleRow, type SaleVersion, saleOf, saleRows } from './saleRows.ts';
+
+export type { BookedSale, SaleVersion } from './saleRows.ts';
+
+/** Money that came in for a sale. */
+export interface Payment extends Logged {
+  readonly saleId: number;
+  readonly amountMinor: number;
+}
+
+/** Somebody who bought, as last seen. */
+export interface KnownBuyer {
+  readonly id: number;
+  readonly name: string;
+  readonly area: string | null;
+  readonly region: string | null;
+}
+
+interface ItemRow {
+  line_id: number | null;
+  goods_id: number | null;
+  name: string;
+  number: number;
+  extras: number;
+}
+
+interface PaymentRow extends LoggedRow {
+  sale_id: number;
+  amount_minor: number;
+}
+
+const nameOf = (table: string, of: string): string =>
+  `(SELECT n.name FROM ${table}_version n JOIN live_entry ne ON ne.id = n.entry_id WHERE n.${table}_id = ${of} ORDER BY n.id DESC LIMIT 1)`;
+
+/** Sales with their versions, items, payments and buyers. */
+export function saleStore(db: Database) {
+  const all = db.prepare<[], SaleRow>(`${saleRows} ORDER BY v.sale_id`);
+  const one = db.prepare<[number], SaleRow>(`${saleRows} AND v.sale_id = ?`);
+  const open = db.prepare<[], SaleRow>(
+    `${saleRows} AND v.cancelled_at IS NULL AND p.id IS NULL ORDER BY v.dispatch_on, v.sale_id`,
+  );
+  const onDay = db.prepare<[LocalDay], SaleRow>(
+    `${saleRows} AND v.cancelled_at IS NULL AND v.dispatch_on = ? ORDER BY v.sale_id`,
+  );
+  const claimed = db.prepare<[], SaleRow>(`${saleRows} AND c.id IS NOT NULL AND t.id IS NULL ORDER BY c.at`);
+  const items = db.prepare<[number], ItemRow>(`
+    SELECT i.line_id, i.goods_id, i.number, i.extras,
+      coalesce(${nameOf('line', 'i.line_id')}, ${nameOf('goods', 'i.goods_id')}, 'gone') AS name
+    FROM sale_item i WHERE i.sale_version_id = ? ORDER BY i.id`);
+  const insert = db.prepare<[number, Instant]>('INSERT INTO sale (entry_id, added_at) VALUES (?, ?)');
+  const insertVersion = db.prepare(`
+    INSERT INTO sale_version (entry_id, sale_id, buyer_id, area, region, dispatch_on, price_minor, postage_minor, outlet_id,
+      kept_until, cancelled_at, cancelled_reason)
+    VALUES (@entryId, @saleId, @buyerId, @area, @region, @dispatchOn, @priceMinor, @postageMinor, @outletId,
+      @keptUntil, @cancelledAt, @cancelledReason)`);
+  const insertItem = db.prepare<[number, number | null, number | null, number, number]>(
+    'INSERT INTO sale_item (sale_version_id, line_id, goods_id, number, extras) VALUES (?, ?, ?, ?, ?)',
+  );
+  const insertPayment = db.prepare(
+    'INSERT INTO payment (entry_id, sale_id, amount_minor, at) VALUES (@entryId, @saleId, @amountMinor, @at)',
+  );
+  const payments = db.prepare<[number], PaymentRow>(`
+    SELECT y.*, e.user_name, e.logged_at FROM payment y JOIN live_entry e ON e.id = y.entry_id
+    WHERE y.sale_id = ? ORDER BY y.at, y.id`);
+  const paidBetween = db.prepare<[Instant, Instant], { total: number }>(`
+    SELECT coalesce(sum(y.amount_minor), 0) AS total FROM payment y JOIN live_entry e ON e.id = y.entry_id
+    WHERE y.at >= ? AND y.at < ?`);
+  const insertBuyer = db.prepare<[number, string]>('INSERT INTO buyer (entry_id, name) VALUES (?, ?)');
+  const buyers = db.prepare<[], KnownBuyer>(`
+    SELECT b.id, b.name, v.area, v.region FROM buyer b LEFT JOIN (${currentSale}) v ON v.id =
+      (SELECT max(w.id) FROM (${currentSale}) w WHERE w.buyer_id = b.id)
+    WHERE b.forgotten_at IS NULL ORDER BY b.id DESC`);
+
+  const itemsOf = (versionId: number): SaleItem[] =>
+    items
+      .all(versionId)
+      .map(({ line_id, goods_id, name, number, extras }) =>
+        line_id !== null
+          ? { of: 'line', id: line_id, name, number, extras }
+          : { of: 'goods', id: goods_id ?? 0, name, number, extras: 0 },
+      );
+  const booked = (row: SaleRow): BookedSale => saleOf(row, itemsOf(row.version_id));
+  const addVersion = (entryId: number, saleId: number, { cancelled, items: rows, ...version }: SaleVersion): void => {
+    const versionId = insertVersion.run({
+      ...version,
+      entryId,
+      saleId,
+      cancelledAt: cancelled?.at ?? null,
+      cancelledReason: cancelled?.reason ?? null,
+    }).lastInsertRowid;
+    for (const { of, id, number, extras } of rows) {
+      insertItem.run(Number(versionId), of === 'line' ? id : null, of === 'goods' ? id : null, number, extras);
+    }
+  };
+
+  return {
+    /** Every sale that is not undone, cancelled ones included, by number. */
+    all: (): BookedSale[] => all.all().map(booked),
+    get: (id: number): BookedSale | undefined => {
+      const row = one.get(id);
+      return row === undefined ? undefined : booked(row);
+    },
+    /** Neither sent nor cancelled (lapsed ones included), by dispatch day. */
+    open: (): BookedSale[] => open.all().map(booked),
+    /** Planned for a day and not cancelled, sent ones included. */
+    on: (day: LocalDay): BookedSale[] => onDay.all(day).map(booked),
+    /** With a claim that nobody has answered, oldest first. */
+    claimed: (): BookedSale[] => claimed.all().map(booked),
+    /** Writes a new sale; its number. */
+    add: (entryId: number, version: SaleVersion, at: Instant): number => {
+      const id = Number(insert.run(entryId, at).lastInsertRowid);
+      addVersion(entryId, id, version);
+      return id;
+    },
+    /** Writes what a sale is from now on. */
+    edit: addVersion,
+    addPayment: (entryId: number, payment: Pick<Payment, 'saleId' | 'amountMinor' | 'at'>): void => {
+      insertPayment.run({ ...payment, entryId });
+    },
+    /** Payments for a sale, oldest first. */
+    payments: (saleId: number): Payment[] =>
+      payments.all(saleId).map((row) => ({ ...loggedOf(row), saleId: row.sale_id, amountMinor: row.amount_minor })),
+    /** Sum of the payments from one instant up to another, minor units. */
+    paidBetween: (from: Instant, to: Instant): number => paidBetween.get(from, to)?.total ?? 0,
+    addBuyer: (entryId: number, name: string): number => Number(insertBuyer.run(entryId, name).lastInsertRowid),
+    /** Buyers that are not forgotten, newest first, with where their last parcel went. */
+    buyers: (): KnownBuyer[] => buyers.all(),
+  };
+}
