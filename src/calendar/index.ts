@@ -1,0 +1,2 @@
+export * from './holidays.ts';
+export * from './regions.ts';

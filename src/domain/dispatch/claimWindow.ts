@@ -1,0 +1,7 @@
+import { type Instant, plusMs } from '../day.ts';
+
+const hourMs = 3_600_000;
+
+/** The moment up to which dead animals may be reported: `claimHours` after the carrier delivered. */
+export const claimEndsAt = (deliveredAt: Instant, claimHours: number): Instant =>
+  plusMs(deliveredAt, Math.round(claimHours * hourMs));

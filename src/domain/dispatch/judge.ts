@@ -1,0 +1,110 @@
+import type { ClosedWindow } from '../business.ts';
+import { addDays, type Instant, type LocalDay, type Weekday, weekdayOf } from '../day.ts';
+import type { Weather } from '../sales/sale.ts';
+import { daysOnTheWay, type HolidaysOnTheWay, noDeliveryOn } from './deliveryDays.ts';
+import { forecastReasons } from './forecast.ts';
+import {
+  type DispatchReason,
+  type DispatchVerdict,
+  reasonsInOrder,
+  verdictOfReason,
+  verdictOfReasons,
+} from './reason.ts';
+import { closedBy, reopensOn } from './windows.ts';
+
+/** What a dispatch day is judged by. */
+export interface DispatchQuestion {
+  readonly day: LocalDay;
+  readonly today: LocalDay;
+  readonly now: Instant;
+  readonly windows: readonly ClosedWindow[];
+  readonly dispatchDays: readonly Weekday[];
+  /** Days that a parcel travels, and days that it may be late, each whole and at least 0. */
+  readonly transitDays: number;
+  readonly slackDays: number;
+  readonly holidays: HolidaysOnTheWay;
+  /** Known forecasts for places on the way of this parcel. */
+  readonly weather: readonly Weather[];
+  /** Bounds of the air on the way: night low and day high, °C. */
+  readonly minTempC: number;
+  readonly maxTempC: number;
+  /** To another country. */
+  readonly abroad: boolean;
+  readonly island: boolean;
+}
+
+/** The verdict on a dispatch day. */
+export interface DispatchJudgement {
+  readonly day: LocalDay;
+  readonly verdict: DispatchVerdict;
+  /** The deciding reason first; empty where nothing speaks against the day. */
+  readonly reasons: readonly DispatchReason[];
+  /** The days on which the parcel may be delivered: on time, then late by up to the slack. */
+  readonly deliveryDays: readonly LocalDay[];
+}
+
+/**
+ * May a parcel leave on a day? No outside the season, on other weekdays, where it would lie over a day without delivery, or
+ * in air too cold or hot; ask where nobody can know. That transit and slack must all be delivery days, and that living
+ * parcels cross borders and water only after asking: common practice, no source.
+ */
+export function judgeDispatch(question: DispatchQuestion): DispatchJudgement {
+  const { day, transitDays, slackDays } = question;
+  const onTheWay = daysOnTheWay(day, transitDays, slackDays);
+  const reasons = reasonsInOrder([
+    ...dayReasons(question),
+    ...onTheWay.flatMap((on) => wayReason(on, question.holidays)),
+    ...forecastReasons({ ...question, lastDay: onTheWay.at(-1) ?? day }),
+    ...(question.abroad ? [{ kind: 'abroad' as const }] : []),
+    ...(question.island ? [{ kind: 'island' as const }] : []),
+  ]);
+  return {
+    day,
+    verdict: verdictOfReasons(reasons),
+    reasons,
+    deliveryDays: Array.from({ length: slackDays + 1 }, (_, late) => addDays(day, transitDays + late)),
+  };
+}
+
+function dayReasons({ day, today, windows, dispatchDays, holidays }: DispatchQuestion): DispatchReason[] {
+  const reasons: DispatchReason[] = [];
+  if (day < today) reasons.push({ kind: 'past', day, today });
+  const window = closedBy(windows, day);
+  if (window !== null) reasons.push({ kind: 'closed-window', window, reopensOn: reopensOn(windows, day) });
+  const weekday = weekdayOf(day);
+  if (!dispatchDays.includes(weekday)) reasons.push({ kind: 'not-a-dispatch-day', weekday, dispatchDays });
+  // A holiday at the buyer's end keeps nobody from handing a parcel in.
+  const name = holidays.sender.get(day);
+  if (name !== undefined) reasons.push({ kind: 'holiday', day, name, whose: 'sender', on: 'dispatch' });
+  return reasons;
+}
+
+function wayReason(day: LocalDay, holidays: HolidaysOnTheWay): DispatchReason[] {
+  const why = noDeliveryOn(day, holidays);
+  if (why === null) return [];
+  return why.kind === 'weekend'
+    ? [{ kind: 'weekend-in-transit', day, weekday: why.weekday }]
+    : [{ kind: 'holiday', day, name: why.name, whose: why.whose, on: 'way' }];
+}
+
+/** Doubts that no other day would settle: they hold whenever it is sent, or end once somebody looks at the weather. */
+const notOfTheDay: readonly DispatchReason['kind'][] = ['forecast-missing', 'forecast-old', 'abroad', 'island'];
+
+/** Whether a day is good as days go: it may go, or is asked about only for what another day would not settle. */
+export const isGoodDay = ({ reasons }: Pick<DispatchJudgement, 'reasons'>): boolean =>
+  reasons.every((reason) => verdictOfReason(reason) === 'may go' || notOfTheDay.includes(reason.kind));
+
+/** Days searched for the next good one. */
+const daysSearched = 400;
+
+/** The first good day after `from`, at most 400 days on, or null. */
+export function nextGoodDay(
+  from: LocalDay,
+  judge: (day: LocalDay) => Pick<DispatchJudgement, 'reasons'>,
+): LocalDay | null {
+  for (let ahead = 1; ahead <= daysSearched; ahead++) {
+    const day = addDays(from, ahead);
+    if (isGoodDay(judge(day))) return day;
+  }
+  return null;
+}

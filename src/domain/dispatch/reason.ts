@@ -1,0 +1,81 @@
+import type { ClosedWindow } from '../business.ts';
+import type { Instant, LocalDay, Weekday } from '../day.ts';
+
+/** What a dispatch day is judged to be. No beats ask, ask beats may go. */
+export const dispatchVerdicts = ['no', 'ask', 'may go'] as const;
+export type DispatchVerdict = (typeof dispatchVerdicts)[number];
+
+/** Why a dispatch day is judged as it is, with the figures. */
+export type DispatchReason =
+  | { readonly kind: 'past'; readonly day: LocalDay; readonly today: LocalDay }
+  /** `reopensOn`: the first day that no window covers; null: none. */
+  | { readonly kind: 'closed-window'; readonly window: ClosedWindow; readonly reopensOn: LocalDay | null }
+  | { readonly kind: 'not-a-dispatch-day'; readonly weekday: Weekday; readonly dispatchDays: readonly Weekday[] }
+  | {
+      readonly kind: 'holiday';
+      readonly day: LocalDay;
+      readonly name: string;
+      readonly whose: 'sender' | 'buyer' | 'both';
+      /** On the day of dispatch itself, or on a day on which the parcel is on its way or may be late. */
+      readonly on: 'dispatch' | 'way';
+    }
+  | { readonly kind: 'weekend-in-transit'; readonly day: LocalDay; readonly weekday: Weekday }
+  | {
+      readonly kind: 'too-cold';
+      readonly day: LocalDay;
+      readonly area: string;
+      readonly lowC: number;
+      readonly minTempC: number;
+      readonly at: Instant;
+    }
+  | {
+      readonly kind: 'too-hot';
+      readonly day: LocalDay;
+      readonly area: string;
+      readonly highC: number;
+      readonly maxTempC: number;
+      readonly at: Instant;
+    }
+  | { readonly kind: 'forecast-missing'; readonly day: LocalDay }
+  | {
+      readonly kind: 'forecast-old';
+      readonly day: LocalDay;
+      readonly area: string;
+      readonly at: Instant;
+      readonly ageHours: number;
+    }
+  | { readonly kind: 'abroad' }
+  | { readonly kind: 'island' }
+  /** A note, not a doubt: the day is too far off for a forecast to mean much. */
+  | { readonly kind: 'forecast-not-looked-at'; readonly day: LocalDay };
+
+/** The verdict that each reason leads to by itself, in the order in which reasons are told. */
+const leadsTo: Readonly<Record<DispatchReason['kind'], DispatchVerdict>> = {
+  past: 'no',
+  'closed-window': 'no',
+  'not-a-dispatch-day': 'no',
+  holiday: 'no',
+  'weekend-in-transit': 'no',
+  'too-cold': 'no',
+  'too-hot': 'no',
+  'forecast-missing': 'ask',
+  'forecast-old': 'ask',
+  abroad: 'ask',
+  island: 'ask',
+  'forecast-not-looked-at': 'may go',
+};
+
+const order = Object.keys(leadsTo);
+
+/** The verdict that one reason leads to by itself. */
+export const verdictOfReason = (reason: DispatchReason): DispatchVerdict => leadsTo[reason.kind];
+
+/** The reasons with the deciding one first. */
+export const reasonsInOrder = (reasons: readonly DispatchReason[]): DispatchReason[] =>
+  [...reasons].sort((a, b) => order.indexOf(a.kind) - order.indexOf(b.kind));
+
+/** The verdict that the reasons lead to together. */
+export const verdictOfReasons = (reasons: readonly DispatchReason[]): DispatchVerdict => {
+  const found = reasons.map(verdictOfReason);
+  return dispatchVerdicts.find((verdict) => found.includes(verdict)) ?? 'may go';
+};
