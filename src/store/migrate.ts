@@ -1,12 +1,6 @@
 import type { Database } from 'better-sqlite3';
+import type { Migration } from './migration.ts';
 import { facts } from './migrations/0001-facts.ts';
-
-/** One step of the schema. Never edited once released; the next step has the next version. */
-export interface Migration {
-  readonly version: number;
-  readonly name: string;
-  readonly sql: string;
-}
 
 /** All steps, oldest first. */
 export const migrations: readonly Migration[] = [facts];

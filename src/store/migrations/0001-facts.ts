@@ -1,4 +1,4 @@
-import type { Migration } from '../migrate.ts';
+import type { Migration } from '../migration.ts';
 
 /**
  * Every act is an entry (who, when, voided) with the facts that hang on it. What people can edit (tubs, lines, sales, chores …)

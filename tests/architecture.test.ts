@@ -1,0 +1,206 @@
+import { cpSync, mkdtempSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { cruise, type ICruiseResult, type IForbiddenRuleType } from 'dependency-cruiser';
+import extractTSConfig from 'dependency-cruiser/config-utl/extract-ts-config';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+
+const npm = (...names: string[]): string => `^node_modules/(@types/)?(${names.join('|')})(/|$)`;
+const domain = '^src/domain/index[.]ts$';
+
+/** Who may import whom, type-only imports counted: a layer, where it lives, and all that it may reach beside itself. */
+const layers = [
+  { name: 'domain', from: '^src/domain/', to: [npm('date-fns', '@date-fns/tz')] },
+  { name: 'store', from: '^src/store/', to: [domain, npm('better-sqlite3'), '^(node:)?(fs|fs/promises|path)$'] },
+  { name: 'calendar', from: '^src/calendar/', to: [domain, npm('date-holidays')] },
+  { name: 'desk', from: '^src/desk/', to: [domain, '^src/store/', '^src/calendar/'] },
+  { name: 'words', from: '^src/words/', to: [domain, npm('chrono-node', 'date-fns', '@date-fns/tz')] },
+  { name: 'reply', from: '^src/reply/', to: [domain] },
+  {
+    name: 'commands',
+    from: '^commands/',
+    to: [domain, '^src/desk/index[.]ts$', '^src/reply/index[.]ts$', '^src/words/index[.]ts$', npm('zod')],
+  },
+  {
+    name: 'jobs',
+    from: '^src/jobs/',
+    to: [domain, '^src/desk/index[.]ts$', '^src/reply/index[.]ts$', npm('node-cron')],
+  },
+  {
+    name: 'chat',
+    from: '^src/chat/',
+    to: [
+      domain,
+      '^src/desk/index[.]ts$',
+      '^src/reply/index[.]ts$',
+      '^src/charts/',
+      '^commands/command[.]ts$',
+      npm('discord[.]js', 'discord-api-types'),
+      '^(node:)?(crypto|fs|fs/promises|path)$',
+    ],
+  },
+  {
+    name: 'local',
+    from: '^src/local/',
+    to: [npm('ws', 'zod', 'discord-api-spec', 'discord-api-types'), '^discord-api-spec/', '^(node:)?[a-z/]+$'],
+  },
+  { name: 'config and log', from: '^src/(config|log)[.]ts$', to: [npm('zod', 'pino'), domain, '^(node:)?[a-z/]+$'] },
+  {
+    name: 'seed',
+    from: '^seed/',
+    to: [
+      '^src/desk/index[.]ts$',
+      domain,
+      '^src/store/open[.]ts$',
+      '^src/calendar/index[.]ts$',
+      '^(node:)?[a-z/]+$',
+      npm('pino'),
+    ],
+  },
+] as const;
+
+const rules: IForbiddenRuleType[] = [
+  ...layers.map(({ name, from, to }) => ({
+    name: `${name} reaches only what it may`,
+    severity: 'error' as const,
+    from: { path: from },
+    to: { pathNot: [from, ...to] },
+  })),
+  {
+    name: 'only chat knows the chat library',
+    severity: 'error',
+    from: { pathNot: '^(src/chat|tests|node_modules)/' },
+    to: { path: npm('discord[.]js') },
+  },
+  { name: 'nobody imports main', severity: 'error', from: {}, to: { path: '^src/main[.]ts$' } },
+  { name: 'no circles', severity: 'error', from: {}, to: { circular: true } },
+  {
+    name: 'no orphans',
+    severity: 'error',
+    from: { orphan: true, pathNot: ['^src/(main|local/main)[.]ts$', '[.]d[.]ts$'] },
+    to: {},
+  },
+];
+
+const rooms = ['src', 'commands', 'seed'];
+
+async function violations(baseDir: string): Promise<string[]> {
+  const { output } = await cruise(
+    rooms,
+    {
+      baseDir,
+      validate: true,
+      tsPreCompilationDeps: true,
+      preserveSymlinks: true,
+      doNotFollow: { path: 'node_modules' },
+      ruleSet: { forbidden: rules },
+    },
+    {},
+    { tsConfig: extractTSConfig('tsconfig.json') },
+  );
+  const { summary } = output as ICruiseResult;
+  if (summary.totalCruised < 50) throw new Error(`only ${summary.totalCruised} files were looked at`);
+  return summary.violations
+    .filter(({ rule }) => rule.severity === 'error')
+    .map(({ rule, from, to }) => `${rule.name}: ${from} → ${to}`);
+}
+
+/** One forbidden import per layer; half of them type-only. */
+const planted = [
+  {
+    layer: 'domain',
+    file: 'src/domain/planted.ts',
+    text: "import { readFileSync } from 'node:fs';\nexport const planted = readFileSync;\n",
+  },
+  {
+    layer: 'store',
+    file: 'src/store/planted.ts',
+    text: "import type { Card } from '../reply/index.ts';\nexport type Planted = Card;\n",
+  },
+  {
+    layer: 'calendar',
+    file: 'src/calendar/planted.ts',
+    text: "import type { Desk } from '../desk/index.ts';\nexport type Planted = Desk;\n",
+  },
+  {
+    layer: 'desk',
+    file: 'src/desk/planted.ts',
+    text: "import { button } from '../reply/index.ts';\nexport const planted = button;\n",
+  },
+  {
+    layer: 'words',
+    file: 'src/words/planted.ts',
+    text: "import type { Desk } from '../desk/index.ts';\nexport type Planted = Desk;\n",
+  },
+  {
+    layer: 'reply',
+    file: 'src/reply/planted.ts',
+    text: "import type { Desk } from '../desk/index.ts';\nexport type Planted = Desk;\n",
+  },
+  {
+    layer: 'commands',
+    file: 'commands/planted.ts',
+    text: "import type { Store } from '../src/store/open.ts';\nexport type Planted = Store;\n",
+  },
+  {
+    layer: 'jobs',
+    file: 'src/jobs/planted.ts',
+    text: "import type { Client } from 'discord.js';\nexport type Planted = Client;\n",
+  },
+  {
+    layer: 'chat',
+    file: 'src/chat/planted.ts',
+    text: "import type { Store } from '../store/open.ts';\nexport type Planted = Store;\n",
+  },
+  {
+    layer: 'local',
+    file: 'src/local/planted.ts',
+    text: "import type { Card } from '../reply/index.ts';\nexport type Planted = Card;\n",
+  },
+  {
+    layer: 'seed',
+    file: 'seed/planted.ts',
+    text: "import type { Card } from '../src/reply/index.ts';\nexport type Planted = Card;\n",
+  },
+];
+
+describe('the import rule', () => {
+  test('holds everywhere', async () => {
+    expect(await violations(process.cwd())).toEqual([]);
+  });
+
+  describe('bites', () => {
+    let found: string[] = [];
+    const copy = mkdtempSync(join(tmpdir(), 'berried-planted-'));
+    beforeAll(async () => {
+      for (const room of rooms) cpSync(room, join(copy, room), { recursive: true });
+      symlinkSync(resolve('node_modules'), join(copy, 'node_modules'));
+      for (const { file, text } of planted) writeFileSync(join(copy, file), text);
+      found = await violations(copy);
+    });
+    afterAll(() => rmSync(copy, { recursive: true, force: true }));
+    test.each(planted)('in $layer', ({ layer, file }) => {
+      expect(found).toContainEqual(expect.stringContaining(`${layer} reaches only what it may: ${file}`));
+    });
+  });
+});
+
+test('every command file stands in the list', async () => {
+  const { commands } = await import('../commands/index.ts');
+  const parts = new Set([
+    'command',
+    'complete',
+    'index',
+    'money',
+    'options',
+    'run',
+    'setupPages',
+    'setupWords',
+    'typed',
+    'voice',
+  ]);
+  const files = readdirSync('commands')
+    .map((file) => file.replace(/[.]ts$/, ''))
+    .filter((file) => !parts.has(file));
+  expect(commands.map(({ name }) => name).sort()).toEqual(files.sort());
+});
