@@ -35,7 +35,8 @@ function addProblem(errors: FormErrors, under: FieldPath, problem: Problem, body
   if (problem.code === 'invalid_union' && problem.errors !== undefined) {
     const branch = closestBranch(problem.errors);
     const value = valueAt(body, own);
-    if (branch === undefined)
+    if (value === undefined) errors.add(path, 'BASE_TYPE_REQUIRED', 'This field is required');
+    else if (branch === undefined)
       errors.add([...path, 'type'], 'UNION_TYPE_CHOICES', 'Value of field "type" is not allowed');
     else for (const inner of branch) addProblem(errors, path, inner, value);
     return;
@@ -44,9 +45,12 @@ function addProblem(errors: FormErrors, under: FieldPath, problem: Problem, body
   errors.add(path, code, message);
 }
 
-/** A union of component or option kinds is told apart by `type`: the branch whose `type` fits is the one that was meant. */
+/**
+ * A union of component or option kinds is told apart by `type`: the branch whose `type` fits is the one that was meant.
+ * Of several, it is the one with the least to complain of; a branch for another kind of value altogether never is.
+ */
 function closestBranch(branches: Problem[][]): Problem[] | undefined {
-  const fitting = branches.filter((branch) => !branch.some((problem) => problem.path[0] === 'type'));
+  const fitting = branches.filter((branch) => branch.every((problem) => problem.path.length > 0 && problem.path[0] !== 'type'));
   return [...fitting].sort((a, b) => a.length - b.length)[0];
 }
 
