@@ -1,9 +1,36 @@
 export * from './animals.ts';
+export * from './arrivals.ts';
+export * from './atHand.ts';
 export * from './changes.ts';
+export * from './claims.ts';
+export type { ClaimProposal } from './claimsProposal.ts';
 export { businessOf, type Desk, todayOf } from './desk.ts';
-export { findLine, findTub, tubsInUse } from './find.ts';
+export * from './dispatchDay.ts';
+export {
+  dispatchDaysAhead,
+  type JudgedDay,
+  judgeDay,
+  judgeSale,
+  nextDayFor,
+} from './dispatchJudge.ts';
+export { type Destination, homeArea, regionOf } from './dispatchPlaces.ts';
+export * from './dispatchSent.ts';
+export * from './dispatchWeather.ts';
+export { findLine, findTub, tubById, tubsInUse } from './find.ts';
+export * from './goods.ts';
+export * from './outlets.ts';
+export * from './repeat.ts';
+export { addSale, type SaleBooked, type SaleInput } from './salesAdd.ts';
+export * from './salesCancel.ts';
+export * from './salesEdit.ts';
+export { findSale, stateOf } from './salesFind.ts';
+export type { WantedItem } from './salesItems.ts';
+export * from './salesList.ts';
+export * from './salesPay.ts';
+export * from './seasons.ts';
 export * from './setup.ts';
 export * from './stock.ts';
+export * from './tubState.ts';
 export * from './tubs.ts';
 export * from './undo.ts';
 export * from './water.ts';

@@ -1,5 +1,6 @@
 import type { Instant, LocalDay } from './day.ts';
-import type { SaleState } from './sales/sale.ts';
+import type { DispatchReason } from './dispatch/reason.ts';
+import type { SaleState, Settlement } from './sales/sale.ts';
 import type { WaterValueName } from './tub.ts';
 
 /** Things that people call by name or number. */
@@ -121,8 +122,20 @@ export type Refusal =
       readonly free: number;
       readonly fits: number;
       readonly fitsExtras: number;
+      /** The sale that is there already; null: a new one. */
+      readonly sale: number | null;
+      /** The whole order with the numbers that fit; null: nothing fits. */
+      readonly mended: string | null;
     }
-  | { readonly kind: 'not-enough-goods'; readonly what: string; readonly asked: number; readonly free: number }
+  | {
+      readonly kind: 'not-enough-goods';
+      readonly what: string;
+      readonly asked: number;
+      readonly free: number;
+      readonly sale: number | null;
+      readonly mended: string | null;
+    }
+  | { readonly kind: 'too-few-goods'; readonly what: string; readonly out: number; readonly there: number }
   | {
       readonly kind: 'unknown-items';
       readonly understood: readonly string[];
@@ -143,10 +156,47 @@ export type Refusal =
       readonly at: Instant;
       readonly by: string;
       readonly tracking: string | null;
+      /** The number that was typed now; null: none. */
+      readonly newTracking: string | null;
     }
   | { readonly kind: 'ask-paid-already'; readonly sale: number; readonly at: Instant; readonly by: string }
   | { readonly kind: 'ask-unpaid'; readonly sale: number; readonly priceMinor: number | null }
-  | { readonly kind: 'ask-not-safe'; readonly sale: number; readonly reasons: readonly string[] }
+  | {
+      readonly kind: 'ask-not-safe';
+      readonly sale: number;
+      readonly day: LocalDay;
+      readonly reasons: readonly DispatchReason[];
+      readonly next: LocalDay | null;
+    }
+  /** The tubs hold fewer than the parcel takes, so the books would not add up. */
+  | {
+      readonly kind: 'ask-short';
+      readonly sale: number;
+      readonly short: readonly { readonly what: string; readonly asked: number; readonly there: number }[];
+    }
+  | {
+      readonly kind: 'claim-open';
+      readonly sale: number;
+      readonly dead: number;
+      readonly at: Instant;
+      readonly by: string;
+    }
+  | {
+      readonly kind: 'claim-settled';
+      readonly sale: number;
+      readonly how: Settlement;
+      readonly amountMinor: number;
+      readonly at: Instant;
+      readonly by: string;
+    }
+  | { readonly kind: 'no-claim'; readonly sale: number }
+  | {
+      readonly kind: 'refund-too-large';
+      readonly sale: number;
+      readonly amountMinor: number;
+      readonly paidMinor: number;
+    }
+  | { readonly kind: 'no-good-day'; readonly sale: number }
   | {
       readonly kind: 'arrived-before-sent';
       readonly sale: number;

@@ -52,6 +52,7 @@ export function saleStore(db: Database) {
       coalesce(${nameOf('line', 'i.line_id')}, ${nameOf('goods', 'i.goods_id')}, 'gone') AS name
     FROM sale_item i WHERE i.sale_version_id = ? ORDER BY i.id`);
   const insert = db.prepare<[number, Instant]>('INSERT INTO sale (entry_id, added_at) VALUES (?, ?)');
+  const next = db.prepare<[], { number: number }>('SELECT coalesce(max(id), 0) + 1 AS number FROM sale');
   const insertVersion = db.prepare(`
     INSERT INTO sale_version (entry_id, sale_id, buyer_id, area, region, dispatch_on, price_minor, postage_minor, outlet_id,
       kept_until, cancelled_at, cancelled_reason)
@@ -110,6 +111,8 @@ export function saleStore(db: Database) {
     on: (day: LocalDay): BookedSale[] => onDay.all(day).map(booked),
     /** With a claim that nobody has answered, oldest first. */
     claimed: (): BookedSale[] => claimed.all().map(booked),
+    /** The number that the next sale gets; true only inside the transaction that writes it. */
+    nextNumber: (): number => next.get()?.number ?? 1,
     /** Writes a new sale; its number. */
     add: (entryId: number, version: SaleVersion, at: Instant): number => {
       const id = Number(insert.run(entryId, at).lastInsertRowid);

@@ -1,0 +1,139 @@
+import {
+  type Business,
+  extrasFor,
+  fail,
+  folded,
+  ok,
+  type PriceList,
+  priceOf,
+  type Refusal,
+  type Result,
+  type SaleItem,
+} from '../domain/index.ts';
+import type { Desk } from './desk.ts';
+import { itemWords } from './salesFind.ts';
+import { stockOf } from './stock.ts';
+
+/** An item as it was understood: a line or goods by name, and how many. */
+export interface WantedItem {
+  readonly of: 'line' | 'goods';
+  readonly name: string;
+  readonly number: number;
+}
+
+/** More animals than this fit no order of ours; their extras are not worked out. */
+const mostAnimals = 5000;
+
+/** Extras that go with animals, by what the arrival record says so far. */
+export function extrasNow(desk: Desk, business: Business, number: number): number {
+  if (number > mostAnimals) return 0;
+  const { sent, dead } = desk.store.parcels.arrivalRecord();
+  return extrasFor(number, { sent, dead }, business.fullOrderLevelPercent);
+}
+
+/** The largest number up to `asked` that fits with its extras into what is free. */
+function fitting(desk: Desk, business: Business, asked: number, free: number): { fits: number; fitsExtras: number } {
+  for (let fits = Math.min(asked, Math.max(0, free), mostAnimals); fits > 0; fits--) {
+    const fitsExtras = extrasNow(desk, business, fits);
+    if (fits + fitsExtras <= free) return { fits, fitsExtras };
+  }
+  return { fits: 0, fitsExtras: 0 };
+}
+
+/**
+ * The items by their ids with the extras, as far as the books know them; what was named twice is one item. Call inside the
+ * transaction that writes them.
+ */
+export function itemsWith(desk: Desk, business: Business, wanted: readonly WantedItem[]): Result<SaleItem[], Refusal> {
+  const named = { line: desk.store.tubs.lines(), goods: desk.store.goods.goods() };
+  const items: SaleItem[] = [];
+  for (const { of, name, number } of wanted) {
+    const found = named[of].find((thing) => folded(thing.name) === folded(name));
+    if (found === undefined) return fail({ kind: 'unknown', noun: of, typed: name, near: [] });
+    if (!Number.isInteger(number) || number < 1) {
+      const typed = { typed: number, min: 1, max: mostAnimals, whole: true };
+      return fail({ kind: 'impossible-amount', amount: of === 'line' ? 'animals' : 'pieces', ...typed });
+    }
+    const index = items.findIndex((item) => item.of === of && item.id === found.id);
+    const all = number + (items[index]?.number ?? 0);
+    items.splice(index === -1 ? items.length : index, 1, itemOf(desk, business, of, found, all));
+  }
+  return ok(items);
+}
+
+function itemOf(
+  desk: Desk,
+  business: Business,
+  of: WantedItem['of'],
+  { id, name }: { readonly id: number; readonly name: string },
+  number: number,
+): SaleItem {
+  if (of === 'goods') return { of, id, name, number, extras: 0 };
+  return { of, id, name, number, extras: extrasNow(desk, business, number) };
+}
+
+interface Room {
+  readonly item: SaleItem;
+  readonly free: number;
+  readonly fits: number;
+  readonly fitsExtras: number;
+}
+
+/**
+ * Refuses what the stock cannot bear, and offers the largest order that it can. Call inside the transaction that writes the items,
+ * so that nobody else reserves in between.
+ * @param exceptSale the sale that the items belong to already, whose own promise is left out
+ */
+export function notInStock(
+  desk: Desk,
+  business: Business,
+  items: readonly SaleItem[],
+  exceptSale: number | null,
+): Refusal | null {
+  const rooms: Room[] = [];
+  for (const item of items) {
+    if (item.of === 'goods') {
+      const there = desk.store.goods.goods().find(({ id }) => id === item.id)?.stock ?? 0;
+      const free = there - desk.store.promises.ofGoods(item.id, desk.now(), exceptSale ?? 0);
+      rooms.push({ item, free, fits: Math.max(0, Math.min(item.number, free)), fitsExtras: 0 });
+      continue;
+    }
+    const line = desk.store.tubs.lines().find(({ id }) => id === item.id);
+    if (line === undefined) return { kind: 'unknown', noun: 'line', typed: item.name, near: [] };
+    const stock = stockOf(desk, line, exceptSale ?? 0);
+    if (stock.uncounted.length === stock.tubs.length) {
+      return { kind: 'not-counted', line: line.name, tubs: stock.uncounted };
+    }
+    const enough = item.number + item.extras <= stock.free && item.number <= mostAnimals;
+    const room = enough
+      ? { fits: item.number, fitsExtras: item.extras }
+      : fitting(desk, business, item.number, stock.free);
+    rooms.push({ item, free: stock.free, ...room });
+  }
+  const short = rooms.find(({ item, fits }) => fits < item.number);
+  if (short === undefined) return null;
+  const rest = rooms.filter(({ fits }) => fits > 0).map(({ item, fits }) => ({ name: item.name, number: fits }));
+  const about = {
+    what: short.item.name,
+    asked: short.item.number,
+    free: short.free,
+    sale: exceptSale,
+    mended: rest.length > 0 ? itemWords(rest) : null,
+  };
+  return short.item.of === 'goods'
+    ? { kind: 'not-enough-goods', ...about }
+    : {
+        kind: 'not-enough',
+        ...about,
+        extras: short.item.extras,
+        fits: short.fits,
+        fitsExtras: short.fitsExtras,
+      };
+}
+
+/** What the items cost by the price list. */
+export function listPrice(desk: Desk, items: readonly SaleItem[]) {
+  const listOf = (things: readonly { id: number; priceMinor: number | null }[]): PriceList =>
+    new Map(things.map(({ id, priceMinor }) => [id, priceMinor]));
+  return priceOf(items, { line: listOf(desk.store.tubs.lines()), goods: listOf(desk.store.goods.goods()) });
+}
