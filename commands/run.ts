@@ -1,0 +1,190 @@
+import { z } from 'zod';
+import { loggedBy } from '../src/desk/index.ts';
+import { escaped } from '../src/reply/escape.ts';
+import {
+  type Button,
+  button,
+  type Card,
+  customIdOf,
+  type Offer,
+  type Press,
+  press,
+  pressOf,
+} from '../src/reply/index.ts';
+import type { Answer, Command, Ctx, Leaf, Pressed, RawInput } from './command.ts';
+import { refused } from './voice.ts';
+
+/** What a draft keeps of the question beside the options: who asked it, its words, and what its buttons say and run. */
+const question = z.object({
+  key: z.string(),
+  title: z.string(),
+  why: z.array(z.string()),
+  choices: z.array(z.object({ label: z.string(), path: z.string().nullable() })),
+  given: z.record(z.string(), z.unknown()),
+});
+
+/** A form that was sent and could not be taken: the press that opens it again, and what was typed. */
+const sentForm = z.object({ fields: z.record(z.string(), z.string()) });
+
+/**
+ * Runs a leaf. Where its card offers ways to have the refused entry written after all, the entry is kept as a draft and each offer
+ * becomes a button. Options that do not parse become a private answer.
+ */
+export async function runLeaf(leaf: Leaf, raw: RawInput, ctx: Ctx): Promise<Answer> {
+  try {
+    return withOffers(leaf, raw, ctx, await leaf.handle(raw, ctx));
+  } catch (error) {
+    const faults = error instanceof z.ZodError ? optionFaults(leaf, error) : undefined;
+    if (faults === undefined) throw error;
+    return {
+      private: true,
+      card: {
+        title: `Not logged: /${leaf.path} was not understood`,
+        why: faults,
+        next: 'correct it and send the command again',
+      },
+    };
+  }
+}
+
+/** A press of an offered button: the command with the offer's patch, written once however often and by whomever it is pressed. */
+export async function again(
+  args: { readonly draft: number; readonly choice: number },
+  ctx: Ctx,
+  commands: readonly Command[],
+): Promise<Answer> {
+  const { drafts } = ctx.desk.store;
+  const taken = choiceOf(args, drafts, commands);
+  if (taken === undefined) return answeredAlready;
+  const { asked, label, leaf, raw } = taken;
+  if (leaf.ownerOnly === true && !ctx.owner) return refused(ctx, { kind: 'owner-only', what: `use /${leaf.path}` });
+  // The numbers of drafts start anew with their file, so the key names the question too.
+  const key = `draft:${args.draft}:${asked.key}`;
+  if (loggedBy(ctx.desk, key) !== undefined) return answeredAlready;
+
+  const answer = await runLeaf(leaf, raw, { ...ctx, by: { ...ctx.by, key } });
+  if (loggedBy(ctx.desk, key) !== undefined) drafts.drop(args.draft);
+  const line = `Taken: ${escaped(label)} (${escaped(ctx.by.name)})`;
+  return { ...answer, settle: { title: asked.title, why: [...asked.why, line] } };
+}
+
+/** Whether the command behind an offered button is a slow one. */
+export const isSlowAgain = (pressed: Press, drafts: Drafts, commands: readonly Command[]): boolean =>
+  pressed.act === 'again' && choiceOf(pressed.args, drafts, commands)?.leaf.slow !== undefined;
+
+type Drafts = Ctx['desk']['store']['drafts'];
+
+function choiceOf(
+  args: { readonly draft: number; readonly choice: number },
+  drafts: Drafts,
+  commands: readonly Command[],
+) {
+  const draft = drafts.get(args.draft);
+  if (draft === undefined) return undefined;
+  const asked = question.parse(draft.raw);
+  const { label, path } = asked.choices[args.choice] ?? {};
+  const leaf = leafAt(commands, path ?? draft.path);
+  const patch = draft.patches[args.choice];
+  if (label === undefined || leaf === undefined || patch === undefined) return undefined;
+  return { asked, label, leaf, raw: typeof path === 'string' ? patch : { ...asked.given, ...patch } };
+}
+
+/** A press of "Leave it": the question goes, nothing is written. */
+export const leaveIt = (): Answer => ({ settle: { title: 'Left: nothing was logged' } });
+
+/**
+ * Keeps what was typed into a form that could not be taken.
+ * @param opener the press that opens the empty form
+ * @returns a button that opens the form again as it was sent
+ */
+export function keepForm(ctx: Ctx, opener: Press, fields: Pressed['fields']): Button {
+  const draft = ctx.desk.store.drafts.keep(ctx.now, { path: customIdOf(opener), raw: { fields }, patches: [] });
+  return button('Correct it', press('form-again', { draft }), 'main');
+}
+
+/** A press of "Correct it": the form with the texts that were sent. `open` opens the empty one. */
+export async function formAgain(
+  args: { readonly draft: number },
+  ctx: Ctx,
+  open: (opener: Press) => Answer | Promise<Answer>,
+): Promise<Answer> {
+  const draft = ctx.desk.store.drafts.get(args.draft);
+  const opener = draft === undefined ? undefined : pressOf(draft.path);
+  if (draft === undefined || opener === undefined) return formGone;
+  const { fields } = sentForm.parse(draft.raw);
+  const opened = await open(opener);
+  if (opened.form === undefined) return opened;
+  const filled = opened.form.fields.map((field) => {
+    const value = fields[field.id];
+    return value === undefined ? field : { ...field, value };
+  });
+  return { ...opened, form: { ...opened.form, fields: filled } };
+}
+
+const answeredAlready: Answer = {
+  private: true,
+  card: {
+    title: 'That was answered already',
+    why: ['One of you pressed before, or the question is older than a week', 'Nothing more was saved'],
+  },
+};
+
+const formGone: Answer = {
+  private: true,
+  card: { title: 'What was typed is gone', why: ['It is kept for a week'], next: 'start with the command again' },
+};
+
+const leafAt = (commands: readonly Command[], path: string): Leaf | undefined =>
+  commands.flatMap(({ leaves }) => leaves).find((leaf) => leaf.path === path);
+
+function withOffers(leaf: Leaf, raw: RawInput, ctx: Ctx, answer: Answer): Answer {
+  const { offers = [], ...card }: Card = answer.card ?? { title: '' };
+  if (answer.card === undefined || offers.length === 0) return answer;
+  const asked: z.infer<typeof question> = {
+    key: ctx.by.key,
+    title: card.title,
+    why: [...(card.why ?? [])],
+    choices: offers.map(({ label, path = null }) => ({ label, path })),
+    given: raw,
+  };
+  const patches = offers.map(({ patch }) => patch);
+  const draft = ctx.desk.store.drafts.keep(ctx.now, { path: leaf.path, raw: asked, patches });
+  const row = [
+    ...offers.map((offer, choice) => offerButton(offer, draft, choice)),
+    button('Leave it', press('leave-it', {})),
+  ];
+  return { ...answer, card: { ...card, controls: [row, ...(card.controls ?? [])] } };
+}
+
+const offerButton = (offer: Offer, draft: number, choice: number): Button =>
+  button(offer.label, press('again', { draft, choice }), offer.tone ?? (choice === 0 ? 'main' : 'plain'));
+
+/** What is wrong with which option; undefined where the error is about something else, which is a bug. */
+function optionFaults(leaf: Leaf, error: z.ZodError): string[] | undefined {
+  const names = new Set(leaf.options.map(({ name }) => name));
+  if (!error.issues.every(({ path }) => names.has(String(path[0])))) return undefined;
+  return error.issues.map((issue) => `${String(issue.path[0])}: ${faultOf(issue)}`);
+}
+
+const kinds: Readonly<Record<string, string>> = {
+  string: 'a text',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'yes or no',
+  object: 'a choice from the list',
+};
+
+function faultOf(issue: z.core.$ZodIssue): string {
+  switch (issue.code) {
+    case 'invalid_type':
+      return `${kinds[issue.expected] ?? 'something else'} belongs here`;
+    case 'too_small':
+      return `at least ${issue.minimum}${issue.origin === 'string' ? ' characters' : ''}`;
+    case 'too_big':
+      return `at most ${issue.maximum}${issue.origin === 'string' ? ' characters' : ''}`;
+    case 'invalid_value':
+      return `one of ${issue.values.map(String).join(', ')}`;
+    default:
+      return issue.message;
+  }
+}

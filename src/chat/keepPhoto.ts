@@ -1,0 +1,42 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Attachment, Ctx } from '../../commands/command.ts';
+
+/** Folder of the photos, in the data folder. */
+export const photoFolder = 'photos';
+
+/** The service itself takes no larger file in a message. */
+const MOST_BYTES = 25 * 1024 * 1024;
+const WITHIN_MS = 20_000;
+
+const endings: Readonly<Record<string, string>> = {
+  'image/jpeg': 'jpg',
+  'image/png': 'png',
+  'image/webp': 'webp',
+  'image/gif': 'gif',
+  'image/heic': 'heic',
+  'image/heif': 'heif',
+};
+
+/** Keeps attached photos in the data folder: the service deletes them when it likes, and a claim outlives that. */
+export function photoKeeper(dataFolder: string): Ctx['keepPhoto'] {
+  return async (photo: Attachment) => {
+    const ending = endings[photo.contentType?.split(';')[0] ?? ''];
+    if (ending === undefined) return { ok: false, cause: 'it is not a photo (JPEG, PNG, WebP, GIF or HEIC)' };
+    if (photo.sizeBytes > MOST_BYTES) return { ok: false, cause: 'it is larger than 25 MB' };
+    try {
+      const answer = await fetch(photo.url, { signal: AbortSignal.timeout(WITHIN_MS) });
+      if (!answer.ok) return { ok: false, cause: `the chat service did not hand it out (status ${answer.status})` };
+      const bytes = Buffer.from(await answer.arrayBuffer());
+      if (bytes.length > MOST_BYTES) return { ok: false, cause: 'it is larger than 25 MB' };
+      const name = `${photo.id}.${ending}`;
+      await mkdir(join(dataFolder, photoFolder), { recursive: true });
+      await writeFile(join(dataFolder, photoFolder, name), bytes, { mode: 0o600 });
+      return { ok: true, value: name };
+    } catch (error) {
+      if (error instanceof Error && 'code' in error && error.code === 'ENOSPC')
+        return { ok: false, cause: 'the disk is full' };
+      return { ok: false, cause: 'the chat service did not hand it out in time' };
+    }
+  };
+}

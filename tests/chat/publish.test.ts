@@ -1,0 +1,78 @@
+import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
+import { nonceOf } from '../../src/chat/publish.ts';
+import { FIXED_IDS } from '../../src/local/ids.ts';
+import { button, press } from '../../src/reply/index.ts';
+import { type LiveBot, startLiveBot } from './liveBot.ts';
+
+let live: LiveBot;
+beforeAll(async () => {
+  live = await startLiveBot();
+});
+afterAll(() => live.close());
+afterEach(() => live.chat.clearFaults());
+
+const card = { title: 'Morning, Tue 13 Apr: 2 changes', controls: [[button('Stock', press('stock', {}))]] };
+const posts = async () => (await live.chat.channelMessages()).filter(({ text }) => text.includes('Morning'));
+const idOf = (published: { outcome: string; messageId?: string }): string => {
+  if (published.messageId === undefined) throw new Error(`outcome ${published.outcome}`);
+  return published.messageId;
+};
+
+it('a post is found again by its key, edited, and known after its button was pressed', async () => {
+  const { publisher } = live.bot();
+  const key = 'morning 2027-04-13';
+  expect(await publisher.findPost(key)).toEqual({ outcome: 'absent' });
+  const messageId = idOf(await publisher.publish(card, { key, mention: [FIXED_IDS.partner] }));
+  const [post] = await posts();
+  expect(post?.message.mentions.map(({ id }) => id)).toEqual([FIXED_IDS.partner]);
+  for (let count = 0; count < 120; count += 1) await live.chat.as(FIXED_IDS.owner).say(`talk ${count}`);
+  expect(await publisher.findPost(key)).toEqual({ outcome: 'found', messageId });
+  expect(await publisher.findPost('morning 2027-04-14')).toEqual({ outcome: 'absent' });
+  expect(await publisher.editPost(messageId, { ...card, title: 'Morning, done', controls: [] }, key)).toEqual({
+    outcome: 'sent',
+    messageId,
+  });
+  const [edited] = await posts();
+  expect(edited?.text).toBe('**Morning, done**');
+  if (edited === undefined) throw new Error('the post is gone');
+  await live.chat.as(FIXED_IDS.owner).press(edited, 'Home');
+  expect(await publisher.findPost(key)).toEqual({ outcome: 'found', messageId });
+});
+
+it('a send whose answer is lost is unknown, and sent again comes back as the same message', async () => {
+  const { publisher } = live.bot();
+  const key = 'morning 2027-04-15';
+  const before = (await posts()).length;
+  await live.chat.fault({
+    kind: 'loseAnswer',
+    how: 'close',
+    method: 'POST',
+    route: '/channels/{channel}/messages',
+    times: 1,
+  });
+  expect(await publisher.publish(card, { key })).toMatchObject({ outcome: 'unknown' });
+  const found = await publisher.findPost(key);
+  expect(found.outcome).toBe('found');
+  expect(idOf(await publisher.publish(card, { key }))).toBe(idOf(found));
+  expect((await posts()).length).toBe(before + 1);
+});
+
+it('a channel that cannot be reached is told as not known', async () => {
+  const { publisher } = live.bot();
+  await live.chat.fault({
+    kind: 'status',
+    status: 403,
+    body: { code: 50013, message: 'Missing Permissions' },
+    method: 'POST',
+    route: '/channels/{channel}/messages',
+    times: 1,
+  });
+  expect(await publisher.publish(card, { key: 'x' })).toEqual({ outcome: 'unknown', cause: 'Missing Permissions' });
+  expect(await publisher.editPost('1', card, 'x')).toMatchObject({ outcome: 'unknown' });
+});
+
+it('a nonce is short and the same for the same key', () => {
+  expect(nonceOf('morning 2027-04-13')).toBe(nonceOf('morning 2027-04-13'));
+  expect(nonceOf('morning 2027-04-13')).not.toBe(nonceOf('morning 2027-04-14'));
+  expect(nonceOf('x'.repeat(500)).length).toBeLessThanOrEqual(25);
+});
