@@ -5,7 +5,7 @@ import { BOT_PERMISSIONS, wireAuthor, wireBot, wireMember, wireRoles } from './i
 import type { LocalChannel, World } from './world.ts';
 
 const LOCALE = 'en-GB';
-const GUILD_MADE_AT = '2026-01-01T00:00:00.000000+00:00';
+const GUILD_MADE_AT = '2026-01-01T00:00:00.000Z';
 
 /** The guild as the HTTP route gives it. */
 export function wireGuild(world: World): JsonObject {

@@ -15,7 +15,7 @@ const BOT = EVERYONE | PermissionFlagsBits.ManageMessages | PermissionFlagsBits.
 const ALL = Object.values(PermissionFlagsBits).reduce((sum, bit) => sum | bit, 0n);
 
 /** When everybody joined; it has no meaning here but must be stated. */
-const JOINED_AT = '2026-01-01T00:00:00.000000+00:00';
+const JOINED_AT = '2026-01-01T00:00:00.000Z';
 
 export const BOT_PERMISSIONS = BOT.toString();
 
