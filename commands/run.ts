@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { loggedBy } from '../src/desk/index.ts';
-import { escaped } from '../src/reply/escape.ts';
+import { type Desk, dropDraft, keepDraft, keptDraft, loggedBy } from '../src/desk/index.ts';
 import {
   type Button,
   button,
@@ -41,7 +40,7 @@ export async function runLeaf(leaf: Leaf, raw: RawInput, ctx: Ctx): Promise<Answ
       card: {
         title: `Not logged: /${leaf.path} was not understood`,
         why: faults,
-        next: 'correct it and send the command again',
+        next: 'Correct it and send the command again',
       },
     };
   }
@@ -53,8 +52,7 @@ export async function again(
   ctx: Ctx,
   commands: readonly Command[],
 ): Promise<Answer> {
-  const { drafts } = ctx.desk.store;
-  const taken = choiceOf(args, drafts, commands);
+  const taken = choiceOf(args, ctx.desk, commands);
   if (taken === undefined) return answeredAlready;
   const { asked, label, leaf, raw } = taken;
   if (leaf.ownerOnly === true && !ctx.owner) return refused(ctx, { kind: 'owner-only', what: `use /${leaf.path}` });
@@ -63,23 +61,17 @@ export async function again(
   if (loggedBy(ctx.desk, key) !== undefined) return answeredAlready;
 
   const answer = await runLeaf(leaf, raw, { ...ctx, by: { ...ctx.by, key } });
-  if (loggedBy(ctx.desk, key) !== undefined) drafts.drop(args.draft);
-  const line = `Taken: ${escaped(label)} (${escaped(ctx.by.name)})`;
+  if (loggedBy(ctx.desk, key) !== undefined) dropDraft(ctx.desk, args.draft);
+  const line = `Taken: ${label} (${ctx.by.name})`;
   return { ...answer, settle: { title: asked.title, why: [...asked.why, line] } };
 }
 
 /** Whether the command behind an offered button is a slow one. */
-export const isSlowAgain = (pressed: Press, drafts: Drafts, commands: readonly Command[]): boolean =>
-  pressed.act === 'again' && choiceOf(pressed.args, drafts, commands)?.leaf.slow !== undefined;
+export const isSlowAgain = (pressed: Press, desk: Desk, commands: readonly Command[]): boolean =>
+  pressed.act === 'again' && choiceOf(pressed.args, desk, commands)?.leaf.slow !== undefined;
 
-type Drafts = Ctx['desk']['store']['drafts'];
-
-function choiceOf(
-  args: { readonly draft: number; readonly choice: number },
-  drafts: Drafts,
-  commands: readonly Command[],
-) {
-  const draft = drafts.get(args.draft);
+function choiceOf(args: { readonly draft: number; readonly choice: number }, desk: Desk, commands: readonly Command[]) {
+  const draft = keptDraft(desk, args.draft);
   if (draft === undefined) return undefined;
   const asked = question.parse(draft.raw);
   const { label, path } = asked.choices[args.choice] ?? {};
@@ -98,7 +90,7 @@ export const leaveIt = (): Answer => ({ settle: { title: 'Left: nothing was logg
  * @returns a button that opens the form again as it was sent
  */
 export function keepForm(ctx: Ctx, opener: Press, fields: Pressed['fields']): Button {
-  const draft = ctx.desk.store.drafts.keep(ctx.now, { path: customIdOf(opener), raw: { fields }, patches: [] });
+  const draft = keepDraft(ctx.desk, { path: customIdOf(opener), raw: { fields }, patches: [] });
   return button('Correct it', press('form-again', { draft }), 'main');
 }
 
@@ -108,7 +100,7 @@ export async function formAgain(
   ctx: Ctx,
   open: (opener: Press) => Answer | Promise<Answer>,
 ): Promise<Answer> {
-  const draft = ctx.desk.store.drafts.get(args.draft);
+  const draft = keptDraft(ctx.desk, args.draft);
   const opener = draft === undefined ? undefined : pressOf(draft.path);
   if (draft === undefined || opener === undefined) return formGone;
   const { fields } = sentForm.parse(draft.raw);
@@ -131,7 +123,7 @@ const answeredAlready: Answer = {
 
 const formGone: Answer = {
   private: true,
-  card: { title: 'What was typed is gone', why: ['It is kept for a week'], next: 'start with the command again' },
+  card: { title: 'What was typed is gone', why: ['It is kept for a week'], next: 'Start with the command again' },
 };
 
 const leafAt = (commands: readonly Command[], path: string): Leaf | undefined =>
@@ -148,7 +140,7 @@ function withOffers(leaf: Leaf, raw: RawInput, ctx: Ctx, answer: Answer): Answer
     given: raw,
   };
   const patches = offers.map(({ patch }) => patch);
-  const draft = ctx.desk.store.drafts.keep(ctx.now, { path: leaf.path, raw: asked, patches });
+  const draft = keepDraft(ctx.desk, { path: leaf.path, raw: asked, patches });
   const row = [
     ...offers.map((offer, choice) => offerButton(offer, draft, choice)),
     button('Leave it', press('leave-it', {})),

@@ -1,9 +1,41 @@
 import { businessOf } from '../src/desk/index.ts';
-import { type Refusal, refusalCard, type Voice, voiceFor } from '../src/reply/index.ts';
+import { type Button, type Refusal, refusalCard, type Voice, voiceFor } from '../src/reply/index.ts';
 import type { Answer, Ctx } from './command.ts';
 
 /** Where and when the asker reads. */
 export const voiceOf = (ctx: Ctx): Voice => voiceFor(businessOf(ctx.desk), ctx.now);
 
 /** Refusals are for the asker alone. */
-export const refused = (ctx: Ctx, fault: Refusal): Answer => ({ card: refusalCard(voiceOf(ctx), fault), private: true });
+export const refused = (ctx: Ctx, fault: Refusal): Answer => ({
+  card: refusalCard(voiceOf(ctx), fault),
+  private: true,
+});
+
+/** A control outlived what it was about. */
+export const gone: Answer = {
+  private: true,
+  card: { title: 'That is no longer there', why: ['It was undone since'], next: 'Open the home card with /help' },
+};
+
+/** A form with texts where numbers belong; the button opens it again as it was typed. */
+export const notNumbers = (bad: readonly string[], needed: string, retry: Button): Answer => ({
+  private: true,
+  card: {
+    title: bad.length > 0 ? 'Not logged: not all of it are numbers' : `Not logged: ${needed} is missing`,
+    why: bad.map((text) => `Not a number: ${text}`),
+    next: 'Open the form again; what you typed is kept',
+    controls: [[retry]],
+  },
+});
+
+/** A refusal of what a form brought gets a button that opens the form again as it was typed. */
+export function withRetry(answer: Answer, retry: () => Button): Answer {
+  if (answer.private !== true || answer.card === undefined) return answer;
+  const { card } = answer;
+  const [first = [], ...others] = card.controls ?? [];
+  const row =
+    first[0]?.kind === 'select'
+      ? [[retry()], first, ...others]
+      : [[...(first as readonly Button[]), retry()], ...others];
+  return { ...answer, card: { ...card, controls: row } };
+}

@@ -92,7 +92,7 @@ export async function startBot(
     commands: parts.commands,
     runLeaf,
     press: async (pressed, ctx, given) => actOf(parts.acts, pressed)(pressed.args, ctx, given),
-    isSlow: (pressed) => isSlowAgain(pressed, store.drafts, parts.commands),
+    isSlow: (pressed) => isSlowAgain(pressed, desk, parts.commands),
     complete: parts.complete,
     contextFor: (by, owner) => ({ desk, by, owner, now: desk.now(), keepPhoto, demoClock }),
     partners: store.settings.partners,

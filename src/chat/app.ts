@@ -1,5 +1,5 @@
 import type { Answer, Command, Completion, Ctx, Leaf, Pressed, RawInput } from '../../commands/command.ts';
-import type { Desk } from '../desk/index.ts';
+import type { Partner } from '../domain/index.ts';
 import type { Press } from '../reply/index.ts';
 
 /** What chat needs of the rest of the program; main puts it together. */
@@ -11,7 +11,7 @@ export interface App {
   readonly isSlow: (press: Press) => boolean;
   readonly complete: (kind: Completion, typed: string, ctx: Ctx, others: RawInput) => readonly Choice[];
   readonly contextFor: (by: Ctx['by'], owner: boolean) => Ctx;
-  readonly partners: () => ReturnType<Desk['store']['settings']['partners']>;
+  readonly partners: () => readonly Partner[];
   /** The channel chosen in the settings of the business; null: the configured one. */
   readonly chosenChannel: () => string | null;
   /** What an interaction with this key has written already. */

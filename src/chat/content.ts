@@ -1,4 +1,5 @@
 import type { Card } from '../reply/index.ts';
+import { escaped } from './escape.ts';
 import { clipped, limits } from './limits.ts';
 
 const TITLE_MOST = 300;
@@ -15,26 +16,27 @@ interface Line {
 }
 
 /**
- * A card's words as message text: the title in bold, why, the table in a code block, what next. Too long a card loses its last lines
+ * A card's plain words as message text: the title in bold, why, the table in a code block, what next. Too long a card loses its last lines
  * of `why` and table, and says how many; title, next and `tail` stay.
  */
 export function contentOf(card: Card, tail: readonly string[]): string {
-  const head = `**${clipped(oneLine(card.title), TITLE_MOST)}**`;
-  const feet = [...(card.next === undefined ? [] : [`Next: ${clipped(oneLine(card.next), NEXT_MOST)}`]), ...tail];
+  const head = `**${shown(card.title, TITLE_MOST)}**`;
+  const feet = [...(card.next === undefined ? [] : [`Next: ${shown(card.next, NEXT_MOST)}`]), ...tail];
   const room = limits.content - [head, ...feet].join('\n').length;
   return [head, ...bodyOf(linesOf(card), room), ...feet].join('\n');
 }
 
-const oneLine = (text: string): string => unfenced(text.replace(/\s*\n\s*/g, ' '));
+/** Cut first: cutting an escaped text could leave half an escape. */
+const shown = (text: string, most: number): string => escaped(clipped(text.replace(/\s*\n\s*/g, ' '), most));
 
-/** Only the table opens a block: three backticks elsewhere are told apart by an invisible joiner. */
+/** Three backticks inside the table would close its block: an invisible joiner tells them apart. */
 const unfenced = (text: string): string => text.replaceAll('``', '`\u2060`');
 
 function linesOf(card: Card): Line[] {
   const why = (card.why ?? []).flatMap((text) => text.split('\n'));
   const table = (card.table ?? []).flatMap((text) => text.split('\n'));
   return [
-    ...why.map((text) => ({ text: clipped(unfenced(text), LINE_MOST), inTable: false })),
+    ...why.map((text) => ({ text: shown(text, LINE_MOST), inTable: false })),
     ...table.map((text) => ({ text: clipped(unfenced(text), LINE_MOST), inTable: true })),
   ];
 }

@@ -28,10 +28,9 @@ export interface RenderedMessage {
  */
 export function render(card: Card, postKey?: string): RenderedMessage {
   const mention = [...new Set(card.mention ?? [])];
-  const said = [card.title, ...(card.why ?? []), card.next ?? ''].join('\n');
-  const unsaid = mention.map((userId) => `<@${userId}>`).filter((text) => !said.includes(text));
+  const called = mention.map((userId) => `<@${userId}>`);
   return {
-    content: contentOf(card, unsaid.length === 0 ? [] : [unsaid.join(' ')]),
+    content: contentOf(card, called.length === 0 ? [] : [called.join(' ')]),
     components: rowsOf(card.controls ?? [], postKey),
     files: card.file === undefined ? [] : [{ attachment: Buffer.from(card.file.text, 'utf8'), name: card.file.name }],
     allowedMentions: { parse: [], users: mention },

@@ -35,9 +35,11 @@ export function byName<T extends { readonly name: string }>(
 export function findTub(desk: Desk, typed: string): Result<Tub, Refusal> {
   const tubs = desk.store.tubs.tubs();
   const inUse = tubs.filter(({ retired }) => retired === null);
-  const found = byName('tub', typed.replace(/^\s*tub\s+/i, ''), inUse);
+  const bare = typed.replace(/^\s*tub\s+/i, '');
+  const asTyped = byName('tub', typed, inUse);
+  const found = asTyped.ok ? asTyped : byName('tub', bare, inUse);
   if (found.ok) return found;
-  const retired = byName('tub', typed, tubs);
+  const retired = byName('tub', bare, tubs);
   if (retired.ok && retired.value.retired !== null) {
     return fail({ kind: 'tub-retired', tub: retired.value.name, at: retired.value.retired.at });
   }
@@ -49,3 +51,8 @@ export const findLine = (desk: Desk, typed: string): Result<Line, Refusal> =>
 
 /** Tubs in use, in rack order. */
 export const tubsInUse = (desk: Desk): Tub[] => desk.store.tubs.tubs().filter(({ retired }) => retired === null);
+
+/** A tub by its id, as controls carry it; undefined where it was undone. */
+export const tubById = (desk: Desk, id: number): Tub | undefined => desk.store.tubs.tub(id);
+
+export const linesOf = (desk: Desk): Line[] => desk.store.tubs.lines();

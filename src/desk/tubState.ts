@@ -28,7 +28,7 @@ export interface TubState {
   readonly lateDays: number;
 }
 
-export function stateOf(desk: Desk, tub: Tub): TubState {
+export function tubState(desk: Desk, tub: Tub): TubState {
   const business = businessOf(desk);
   const today = dayOf(desk.now(), business.zone);
   const reading = lastReading(desk, tub);
@@ -52,7 +52,7 @@ export function stateOf(desk: Desk, tub: Tub): TubState {
 
 export function showTub(desk: Desk, typed: string): Result<TubState, Refusal> {
   const tub = findTub(desk, typed);
-  return tub.ok ? ok(stateOf(desk, tub.value)) : tub;
+  return tub.ok ? ok(tubState(desk, tub.value)) : tub;
 }
 
 const stateRank = { act: 0, watch: 1, fine: 2 } as const;
@@ -70,7 +70,7 @@ export function listTubs(
   );
   return ok(
     tubs
-      .map((tub) => stateOf(desk, tub))
+      .map((tub) => tubState(desk, tub))
       .sort(
         (a, b) =>
           stateRank[a.last?.verdict.state ?? 'fine'] - stateRank[b.last?.verdict.state ?? 'fine'] ||

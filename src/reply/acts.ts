@@ -7,6 +7,10 @@ const actFields = {
   'reading-form': { tub: 'number' },
   'reading-send': { tub: 'number' },
   'pick-tub': { purpose: 'text' },
+  'pick-rack': { purpose: 'text' },
+  'picked-tub': { purpose: 'text', from: 'number' },
+  'undo-last': {},
+  pack: {},
   'change-now': { tub: 'number', litres: 'number' },
   'change-plan': {},
   'changes-done': {},
@@ -23,6 +27,10 @@ const actFields = {
   'sale-send': {},
   'tub-show': { tub: 'number' },
   'tub-pick': {},
+  'rota-today': {},
+  'rota-week': {},
+  'rota-ticks': { place: 'text', day: 'text' },
+  'rota-rack': { place: 'text', day: 'text', tub: 'number' },
 } as const satisfies Record<string, Record<string, 'number' | 'text'>>;
 
 export type ActName = keyof typeof actFields;
@@ -60,7 +68,7 @@ export function pressOf(customId: string): Press | undefined {
   for (const [index, [name, type]] of fields.entries()) {
     const text = decodeURIComponent(parts[index] ?? '');
     args[name] = type === 'number' ? Number(text) : text;
-    if (type === 'number' && !Number.isFinite(args[name])) return undefined;
+    if (type === 'number' && (text === '' || !Number.isFinite(args[name]))) return undefined;
   }
   return { act, args } as unknown as Press;
 }

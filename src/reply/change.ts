@@ -6,6 +6,7 @@ import {
   dateWords,
   dayWords,
   figure,
+  matchWords,
   litresWords,
   loggedWords,
   mgLWords,
@@ -63,7 +64,7 @@ export function tubPlanCard(voice: Voice, { tub, plan }: TubPlan): Card {
       ...reasonLines(plan),
       ...(plan.dueOn < voice.today ? [`Due since ${dateWords(voice, plan.dueOn)}`] : []),
     ],
-    next: 'Match the new water within 2 °C; dechlorinate it',
+    next: `Match the new water within ${matchWords(voice)}; dechlorinate it`,
     controls: [
       [
         button(`Changed ${figure(plan.litres)} L`, press('change-now', { tub: tub.id, litres: plan.litres }), 'main'),
@@ -75,11 +76,18 @@ export function tubPlanCard(voice: Voice, { tub, plan }: TubPlan): Card {
 
 function reasonLines(plan: ChangePlan): string[] {
   const { nitrateMgL, afterMgL, changesToLimit } = plan;
-  if (nitrateMgL === null || afterMgL === null) return ['No nitrate reading yet: the least of your policy'];
+  if (nitrateMgL === null || afterMgL === null)
+    return [
+      plan.reason === 'urgent'
+        ? 'Ammonia or nitrite harms: the most of your policy'
+        : 'No nitrate reading yet: the least of your policy',
+    ];
   const effect = `Nitrate ${mgLWords(nitrateMgL)} → about ${mgLWords(afterMgL)}`;
   switch (plan.reason) {
     case 'source-too-high':
-      return [effect, 'The source water is over the limit: no change gets under it'];
+      return [effect, 'The source water is not under the limit: no change is'];
+    case 'urgent':
+      return [effect, 'Ammonia or nitrite harms: the most of your policy'];
     case 'capped':
       return [effect, `The most of your policy; ${changesToLimit ?? 'many'} such changes reach the limit`];
     case 'towards-limit':
@@ -110,7 +118,7 @@ export function changePlanCard(voice: Voice, plans: readonly TubPlan[]): Card {
     title: `${counted(due.length, 'change')} today, ${litresWords(voice, total)}`,
     table: shown.map(({ tub, plan }) => planRow(voice, tub, plan)),
     why: [...(due.length > shown.length ? [`and ${due.length - shown.length} more tubs`] : []), ...next],
-    next: 'Prepare the water tonight: dechlorinated, within 2 °C',
+    next: `Prepare the water: dechlorinated, within ${matchWords(voice)}`,
     controls: [
       [
         {
@@ -172,26 +180,24 @@ interface TopUpLogged {
   readonly litres: number;
   readonly water: TopUpWater;
   readonly at: Instant;
-  readonly tdsMgL: { readonly last: number; readonly adds: number } | null;
+  readonly tdsMgL: { readonly last: number | null; readonly adds: number | null };
   readonly entryId: number;
 }
 
+/** What a top-up does to TDS. */
+function tdsLine({ water, tdsMgL: { last, adds } }: TopUpLogged): string {
+  if (water === 'soft') return 'Soft water adds none: TDS stays as it was';
+  if (adds === null) return 'Tap water adds its own each time: TDS creeps up';
+  const added = `Tap water adds about ${figure(adds, adds < 1 ? 1 : 0)} mg/L TDS`;
+  return last === null ? `${added} each time` : `${added}: ${figure(last, 0)} → ${figure(last + adds, 0)}`;
+}
+
 export function topUpCard(voice: Voice, by: string, logged: TopUpLogged): Card {
-  const { tub, litres, water, tdsMgL } = logged;
+  const { tub, litres, water } = logged;
   const tap = water === 'tap';
   return {
-    title: `${tub.name}: topped up ${litresWords(voice, litres)} ${tap ? 'from the tap' : 'soft'}`,
-    why: [
-      'Only water evaporates: the minerals stayed in the tub',
-      ...(tdsMgL !== null && tdsMgL.adds > 0
-        ? [`TDS ${figure(tdsMgL.last, 0)} → about ${figure(tdsMgL.last + tdsMgL.adds, 0)} mg/L: tap water adds its own`]
-        : []),
-      ...(tap && tdsMgL !== null && tdsMgL.adds === 0
-        ? ['Tap water adds its own minerals each time: TDS creeps up']
-        : []),
-      ...(tap ? [] : ['Soft water adds none: TDS stays']),
-      whenLine(voice, by, logged.at),
-    ],
+    title: `${tub.name}: ${litresWords(voice, litres)} topped up, ${tap ? 'tap' : 'soft'} water`,
+    why: ['Only water evaporates: the minerals stayed in the tub', tdsLine(logged), whenLine(voice, by, logged.at)],
     ...(tap && { next: 'Use soft water (rain, osmosis) for the next top-up' }),
     controls: [[button('Undo', press('undo-ask', { entry: logged.entryId }))]],
   };

@@ -1,7 +1,7 @@
-import type { Business, Line, Outlet, Partner } from '../domain/index.ts';
+import type { Business, Line, LocalDay, Outlet, Partner } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
-import { counted, figure, litresWords, moneyWords, tempWords, type Voice } from './voice.ts';
+import { counted, dateWords, figure, litresWords, moneyWords, tempWords, type Voice } from './voice.ts';
 
 const weekdayWords = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 const daysWords = (days: readonly number[]): string => days.map((day) => weekdayWords[day - 1]).join(', ');
@@ -90,14 +90,21 @@ export function lineCard(voice: Voice, { line, added }: { readonly line: Line; r
   };
 }
 
-export function partnerCard({ partner, added }: { readonly partner: Partner; readonly added: boolean }): Card {
+export function partnerCard(
+  voice: Voice,
+  { partner, added }: { readonly partner: Partner; readonly added: boolean },
+): Card {
   const { name, sharePercent, never, awayFrom, awayTo, owner } = partner;
   return {
     title: `${name}: partner ${added ? 'added' : 'changed'}`,
     why: [
       `Chores: ${sharePercent === null ? 'an equal share' : `${figure(sharePercent)} %`}${owner ? ' · owner' : ''}`,
       ...(never.length > 0 ? [`Never: ${never.join(', ')}`] : []),
-      ...(awayFrom === null ? [] : [`Away from ${awayFrom}${awayTo === null ? '' : ` to ${awayTo}`}`]),
+      ...(awayFrom === null
+        ? []
+        : [
+            `Away from ${dateWords(voice, awayFrom as LocalDay)}${awayTo === null ? '' : ` to ${dateWords(voice, awayTo as LocalDay)}`}`,
+          ]),
     ],
   };
 }

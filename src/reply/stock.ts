@@ -1,10 +1,10 @@
-import type { LineStock, TubStock } from '../domain/index.ts';
+import type { LineStock, LocalDay, TubStock } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
-import { ageWords, counted, someWords, type Voice } from './voice.ts';
+import { ageWords, counted, dateWords, someWords, type Voice } from './voice.ts';
 
 /** One line's stock. */
-export function lineStockCard(voice: Voice, stock: LineStock): Card {
+export function lineStockCard(voice: Voice, stock: LineStock, on: LocalDay | null): Card {
   const { line, tubs, free } = stock;
   if (tubs.length === 0) return { title: `${line.name}: no tubs`, next: 'Add one with /tub add' };
   if (stock.uncounted.length === tubs.length) {
@@ -16,8 +16,12 @@ export function lineStockCard(voice: Voice, stock: LineStock): Card {
     };
   }
   return {
-    title: free >= 0 ? `${line.name}: ${free} free to promise` : `${line.name}: ${-free} promised too many`,
+    title:
+      free >= 0
+        ? `${line.name}: ${free} free to promise${onWords(voice, on)}`
+        : `${line.name}: ${-free} promised too many`,
     why: [
+      ...aheadLine(on),
       `Saleable ${stock.saleable} in ${counted(tubs.length, 'tub')}, counted ${countAges(voice, tubs)}`,
       `Held back ${stock.heldBack} · promised ${stock.promised} + ${stock.promisedExtras} extras · off sale ${stock.offSale}`,
       ...(stock.uncounted.length > 0 ? [`Not counted yet: ${someWords(stock.uncounted, 8)}`] : []),
@@ -33,17 +37,18 @@ export function lineStockCard(voice: Voice, stock: LineStock): Card {
 }
 
 /** Every line on one screen. */
-export function stockCard(voice: Voice, stocks: readonly LineStock[]): Card {
+export function stockCard(voice: Voice, stocks: readonly LineStock[], on: LocalDay | null = null): Card {
   const [only] = stocks;
   if (only === undefined) return { title: 'No lines yet', next: 'Add one with /setup line' };
-  if (stocks.length === 1) return lineStockCard(voice, only);
+  if (stocks.length === 1) return lineStockCard(voice, only, on);
   const free = stocks.reduce((sum, stock) => sum + Math.max(0, stock.free), 0);
   const short = stocks.filter((stock) => stock.free < 0);
   const uncounted = stocks.flatMap((stock) => stock.uncounted);
   return {
-    title: `Stock: ${free} free to promise`,
+    title: `Stock: ${free} free to promise${onWords(voice, on)}`,
     table: ['line      free  sale  kept prom  off', ...stocks.map(lineRow)],
     why: [
+      ...aheadLine(on),
       ...short.map((stock) => `${stock.line.name}: ${-stock.free} promised too many`),
       ...(uncounted.length > 0 ? [`Not counted yet: ${someWords(uncounted, 8)}`] : []),
       'sale: saleable · kept: breeders held back · prom: promised with extras · off: off sale',
@@ -97,3 +102,8 @@ function countAges(voice: Voice, tubs: readonly TubStock[]): string {
   const [from, to] = [ageWords(voice, newest), ageWords(voice, oldest)];
   return from === to ? from : `${from.replace(/ days ago$/, '')} to ${to}`;
 }
+
+const onWords = (voice: Voice, on: LocalDay | null): string => (on === null ? '' : ` on ${dateWords(voice, on)}`);
+
+const aheadLine = (on: LocalDay | null): string[] =>
+  on === null ? [] : ['By the animals of today: births and growth until then are not counted in'];

@@ -76,6 +76,9 @@ export const litresWords = (voice: Voice, litres: number): string =>
 export const tempWords = (voice: Voice, tempC: number): string =>
   voice.units === 'us' ? `${figure(fahrenheitOf(tempC))} °F` : `${figure(tempC)} °C`;
 
+/** How near the new water's temperature must be (common practice, no source): "2 °C", "4 °F". */
+export const matchWords = (voice: Voice): string => (voice.units === 'us' ? '4 °F' : '2 °C');
+
 /** "20 mg/L", whole from 10 up as no kit tells more. */
 export const mgLWords = (mgL: number): string => `${figure(mgL, mgL >= 10 ? 0 : 1)} mg/L`;
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { escaped } from '../../src/reply/escape.ts';
+import { escaped } from '../../src/chat/escape.ts';
 
 describe('a typed text in a card', () => {
   it.each([

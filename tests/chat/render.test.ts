@@ -57,8 +57,8 @@ describe('the words of a card', () => {
   });
 
   it('ping the named people only', () => {
-    expect(render({ title: 'Morning <@1>', mention: ['1', '1'] })).toMatchObject({
-      content: '**Morning <@1>**',
+    expect(render({ title: 'Morning <@2>', mention: ['1', '1'] })).toMatchObject({
+      content: '**Morning \\<\\@2>**\n<@1>',
       allowedMentions: { parse: [], users: ['1'] },
     });
     expect(render({ title: '@everyone' }).allowedMentions).toEqual({ parse: [], users: [] });

@@ -86,7 +86,7 @@ describe('an offered button', () => {
     const answer = await again(args, ctxOf('alder'), commands);
     expect(answer).toEqual({
       card: { title: 'A3: 22.2' },
-      settle: { title: 'Not logged', why: ['72 °C cannot be a tub', 'Taken: Log 22.2 \\*°C\\* (alder)'] },
+      settle: { title: 'Not logged', why: ['72 °C cannot be a tub', 'Taken: Log 22.2 *°C* (alder)'] },
     });
     expect(await again(args, ctxOf('wren'), commands)).toMatchObject({
       private: true,
@@ -127,9 +127,9 @@ describe('an offered button', () => {
 
   it("may run another command, with the patch alone, under that command's rules", async () => {
     const args = choice(await ask(), 1);
-    expect(isSlowAgain(press('again', args), bench.desk.store.drafts, commands)).toBe(true);
-    expect(isSlowAgain(press('again', { ...args, choice: 0 }), bench.desk.store.drafts, commands)).toBe(false);
-    expect(isSlowAgain(press('home', {}), bench.desk.store.drafts, commands)).toBe(false);
+    expect(isSlowAgain(press('again', args), bench.desk, commands)).toBe(true);
+    expect(isSlowAgain(press('again', { ...args, choice: 0 }), bench.desk, commands)).toBe(false);
+    expect(isSlowAgain(press('home', {}), bench.desk, commands)).toBe(false);
     expect(await again(args, ctxOf('alder'), commands)).toMatchObject({
       private: true,
       card: { title: expect.stringContaining('owner') },

@@ -8,10 +8,10 @@ const atStart = /^(?:[#>+-]|\d+[.)](?=\s))/;
 const unseen = /[\p{Cc}\p{Zl}\p{Zp}\u200e\u200f\u202a-\u202e\u2066-\u2069]+/gu;
 
 /**
- * A text that people typed (a tub's name, a buyer, a note) made safe to stand inside a card's title, its `why` and its `next`:
- * on one line, and nothing in it formats, links or mentions. Not for labels, forms, files and tables: they show text as it is.
+ * A line of a card as message text: on one line, and nothing in it formats, links or mentions, as it may hold what people typed.
+ * Not for labels, forms, files and tables: they show text as it is.
  */
-export function escaped(typed: string): string {
-  const line = typed.replace(unseen, ' ').replace(anywhere, '\\$&');
+export function escaped(plain: string): string {
+  const line = plain.replace(unseen, ' ').replace(anywhere, '\\$&');
   return line.replace(atStart, (start) => `${start.slice(0, -1)}\\${start.slice(-1)}`);
 }

@@ -1,0 +1,71 @@
+import { z } from 'zod';
+import { type ChangeLogged, changePlans, findTub, logChange, tubById } from '../src/desk/index.ts';
+import { changeCard, changePlanCard, changesCard, refusalCard, tubPlanCard } from '../src/reply/index.ts';
+import { type ActHandlers, type Command, leaf } from './command.ts';
+import { momentOf, optionalFlag, optionalNumber, optionalText, text, tubOption, whenOption } from './options.ts';
+import { runLeaf } from './run.ts';
+import { refused, voiceOf } from './voice.ts';
+
+const log = leaf({
+  path: 'change log',
+  description: 'Log a water change; without litres it is the planned one',
+  options: [
+    tubOption,
+    { name: 'litres', description: 'Litres swapped', type: 'number' },
+    { name: 'percent', description: 'Or per cent of the net volume', type: 'number' },
+    whenOption,
+    { name: 'note', description: 'Anything worth keeping', type: 'text' },
+  ],
+  input: z.object({
+    tub: text,
+    litres: optionalNumber,
+    percent: optionalNumber,
+    when: optionalText,
+    note: optionalText,
+    second: optionalFlag,
+  }),
+  run: ({ when, ...input }, ctx) => {
+    const at = momentOf(ctx, when);
+    if (!at.ok) return refused(ctx, at.fault);
+    const logged = logChange(ctx.desk, ctx.by, { ...input, at: at.value });
+    return logged.ok ? { card: changeCard(voiceOf(ctx), ctx.by.name, logged.value) } : refused(ctx, logged.fault);
+  },
+});
+
+const plan = leaf({
+  path: 'change plan',
+  description: 'The change each tub needs, in litres, and why',
+  options: [{ ...tubOption, required: false }],
+  input: z.object({ tub: optionalText }),
+  run: ({ tub: typed }, ctx) => {
+    const plans = changePlans(ctx.desk);
+    if (typed === undefined) return { card: changePlanCard(voiceOf(ctx), plans) };
+    const found = findTub(ctx.desk, typed);
+    if (!found.ok) return refused(ctx, found.fault);
+    const own = plans.find(({ tub }) => tub.id === found.value.id);
+    return { card: own === undefined ? changePlanCard(voiceOf(ctx), plans) : tubPlanCard(voiceOf(ctx), own) };
+  },
+});
+
+export const change: Command = {
+  name: 'change',
+  description: 'Water changes: log one, or see what is due',
+  leaves: [log, plan],
+};
+
+export const changeActs = {
+  'change-now': ({ tub, litres }, ctx) =>
+    runLeaf(log, { tub: tubById(ctx.desk, tub)?.name ?? `tub ${tub}`, litres }, ctx),
+  'change-plan': (_, ctx) => plan.handle({}, ctx),
+  'changes-done': (_, ctx, { values }) => {
+    const logged: ChangeLogged[] = [];
+    const notLogged: { tub: string; why: string }[] = [];
+    for (const [index, value] of values.entries()) {
+      const tub = tubById(ctx.desk, Number(value))?.name ?? `tub ${value}`;
+      const result = logChange(ctx.desk, { ...ctx.by, key: `${ctx.by.key}#${index}` }, { tub });
+      if (result.ok) logged.push(result.value);
+      else notLogged.push({ tub, why: refusalCard(voiceOf(ctx), result.fault).title });
+    }
+    return { card: changesCard(voiceOf(ctx), ctx.by.name, logged, notLogged) };
+  },
+} satisfies Partial<ActHandlers>;

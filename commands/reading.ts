@@ -1,0 +1,193 @@
+import { z } from 'zod';
+import {
+  logReading,
+  logSheet,
+  racksOf,
+  readingHistory,
+  type TypedValues,
+  tubById,
+  tubsInUse,
+} from '../src/desk/index.ts';
+import type { WaterValueName } from '../src/domain/index.ts';
+import {
+  press,
+  readingCard,
+  readingForm,
+  readingHistoryCard,
+  sheetCard,
+  sheetForm,
+  sheetProblem,
+} from '../src/reply/index.ts';
+import { parseSheet } from '../src/words/index.ts';
+import { type ActHandlers, type Command, type Ctx, leaf } from './command.ts';
+import { momentOf, optionalNumber, optionalText, text, tubOption, whenOption } from './options.ts';
+import { keepForm, runLeaf } from './run.ts';
+import { gone, refused, voiceOf, withRetry } from './voice.ts';
+
+const valueOptions = [
+  { name: 'temp', description: 'Water temperature, in your units', type: 'number' },
+  { name: 'ph', description: 'pH', type: 'number' },
+  { name: 'gh', description: 'General hardness, °dGH', type: 'number' },
+  { name: 'kh', description: 'Carbonate hardness, °dKH', type: 'number' },
+  { name: 'tds', description: 'TDS, mg/L (ppm)', type: 'number' },
+  { name: 'ammonia', description: 'Total ammonia as the kit shows it, mg/L', type: 'number' },
+  { name: 'nitrite', description: 'Nitrite as NO2, mg/L', type: 'number' },
+  { name: 'nitrate', description: 'Nitrate as NO3, mg/L', type: 'number' },
+] as const;
+
+const optionOf: Record<WaterValueName, (typeof valueOptions)[number]['name']> = {
+  tempC: 'temp',
+  ph: 'ph',
+  ghDgh: 'gh',
+  khDkh: 'kh',
+  tdsMgL: 'tds',
+  ammoniaMgL: 'ammonia',
+  nitriteMgL: 'nitrite',
+  nitrateMgL: 'nitrate',
+};
+
+const log = leaf({
+  path: 'reading log',
+  description: 'Log water values of a tub and have them judged',
+  options: [
+    tubOption,
+    ...valueOptions,
+    whenOption,
+    { name: 'note', description: 'Anything worth keeping', type: 'text' },
+  ],
+  input: z.object({
+    tub: text,
+    temp: optionalNumber,
+    ph: optionalNumber,
+    gh: optionalNumber,
+    kh: optionalNumber,
+    tds: optionalNumber,
+    ammonia: optionalNumber,
+    nitrite: optionalNumber,
+    nitrate: optionalNumber,
+    when: optionalText,
+    note: optionalText,
+  }),
+  run: ({ tub, when, note, ...typed }, ctx) => {
+    const at = momentOf(ctx, when);
+    if (!at.ok) return refused(ctx, at.fault);
+    const values = Object.fromEntries(
+      (Object.keys(optionOf) as WaterValueName[]).map((name) => [name, typed[optionOf[name]]]),
+    ) as TypedValues;
+    const logged = logReading(ctx.desk, ctx.by, { tub, values, at: at.value, note });
+    return logged.ok ? { card: readingCard(voiceOf(ctx), ctx.by.name, logged.value) } : refused(ctx, logged.fault);
+  },
+});
+
+/** One sheet holds this many tubs: what a form's text field shows on a phone. */
+const tubsPerSheet = 40;
+
+function openSheet(ctx: Ctx, rack: string | undefined) {
+  const wanted = rack?.trim().toLowerCase();
+  const tubs = tubsInUse(ctx.desk).filter((tub) => wanted === undefined || tub.rack.toLowerCase() === wanted);
+  if (tubs.length === 0) {
+    return {
+      private: true,
+      card: {
+        title: rack === undefined ? 'No tubs yet' : `No rack called "${rack}"`,
+        next: `Racks: ${racksOf(ctx.desk).join(', ') || 'none yet; add tubs with /tub add'}`,
+      },
+    };
+  }
+  return {
+    form: sheetForm(
+      tubs.slice(0, tubsPerSheet).map(({ name }) => name),
+      rack ?? '',
+    ),
+  };
+}
+
+const sheet = leaf({
+  path: 'reading sheet',
+  description: 'A form with the tubs of a rack, one a line',
+  options: [{ name: 'rack', description: 'Which rack; all if not said', type: 'text', complete: 'rack' }],
+  input: z.object({ rack: optionalText }),
+  run: ({ rack }, ctx) => openSheet(ctx, rack),
+});
+
+const what = ['temp', 'ph', 'gh', 'kh', 'tds', 'ammonia', 'nitrite', 'nitrate'] as const;
+
+const history = leaf({
+  path: 'reading history',
+  description: 'Readings of a tub as a table',
+  options: [
+    tubOption,
+    { name: 'what', description: 'One value only', type: 'text', choices: what },
+    { name: 'days', description: 'How far back; 90 if not said', type: 'number' },
+  ],
+  input: z.object({ tub: text, what: z.enum(what).nullish(), days: optionalNumber }),
+  run: ({ tub, what: option, days = 90 }, ctx) => {
+    const found = readingHistory(ctx.desk, tub, days);
+    if (!found.ok) return refused(ctx, found.fault);
+    const only = (Object.keys(optionOf) as WaterValueName[]).find((name) => optionOf[name] === option);
+    return { card: readingHistoryCard(voiceOf(ctx), found.value, days, only) };
+  },
+});
+
+export const reading: Command = { name: 'reading', description: 'Water values', leaves: [log, sheet, history] };
+
+export const readingActs = {
+  'reading-form': ({ tub: id }, ctx) => {
+    const tub = tubById(ctx.desk, id);
+    return tub === undefined ? gone : { form: readingForm(voiceOf(ctx), tub) };
+  },
+  'reading-send': async ({ tub: id }, ctx, { fields }) => {
+    const tub = tubById(ctx.desk, id);
+    if (tub === undefined) return gone;
+    const retry = () => keepForm(ctx, press('reading-form', { tub: id }), fields);
+    const keyed = [
+      ['no3', fields['nitrate']],
+      ['t', fields['temp']],
+      ['ph', fields['ph']],
+    ]
+      .filter(([, typed]) => typed !== undefined && typed.trim() !== '')
+      .map(([key, typed]) => `${key} ${typed}`);
+    const [line] = parseSheet(`${tub.name} ${keyed.join(' ')} ${fields['others'] ?? ''}`, [tub.name]);
+    if (line?.problem !== undefined) {
+      return withRetry(
+        {
+          private: true,
+          card: {
+            title: 'Not logged: not all of it understood',
+            why: [sheetProblem(line.problem)],
+            next: 'Open the form again; what you typed is kept',
+          },
+        },
+        retry,
+      );
+    }
+    const raw = Object.fromEntries(
+      Object.entries(line?.values ?? {}).map(([name, value]) => [optionOf[name as WaterValueName], value]),
+    );
+    return withRetry(await runLeaf(log, { tub: tub.name, ...raw, note: fields['note'] }, ctx), retry);
+  },
+  'sheet-form': ({ rack }, ctx) => openSheet(ctx, rack === '' ? undefined : rack),
+  'sheet-send': ({ rack }, ctx, { fields }) => {
+    const lines = parseSheet(
+      fields['sheet'] ?? '',
+      tubsInUse(ctx.desk).map(({ name }) => name),
+    );
+    const good = lines.flatMap(({ tub, values, problem, text: line }) =>
+      tub === undefined || values === undefined || problem !== undefined ? [] : [{ tub, values, line }],
+    );
+    const results = logSheet(ctx.desk, ctx.by, good);
+    const logged = results.flatMap(({ result }) => (result.ok ? [result.value] : []));
+    const wrong = [
+      ...lines.flatMap(({ problem, text: line }) =>
+        problem === undefined ? [] : [{ line, why: sheetProblem(problem) }],
+      ),
+      ...results.flatMap(({ row, result }, index) =>
+        result.ok ? [] : [{ line: good[index]?.line ?? row.tub, why: refused(ctx, result.fault).card?.title ?? '' }],
+      ),
+    ];
+    const opener = press('sheet-form', { rack });
+    const retry =
+      wrong.length === 0 ? null : keepForm(ctx, opener, { sheet: wrong.map(({ line }) => line).join('\n') });
+    return { card: sheetCard(voiceOf(ctx), ctx.by.name, logged, wrong, retry), private: logged.length === 0 };
+  },
+} satisfies Partial<ActHandlers>;

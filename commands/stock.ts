@@ -1,0 +1,29 @@
+import { z } from 'zod';
+import { businessOf, stock as stockNow, todayOf } from '../src/desk/index.ts';
+import { stockCard } from '../src/reply/index.ts';
+import { parseDayWords } from '../src/words/index.ts';
+import { type ActHandlers, type Command, leaf } from './command.ts';
+import { optionalText } from './options.ts';
+import { refused, voiceOf } from './voice.ts';
+
+const show = leaf({
+  path: 'stock',
+  description: 'How many animals there are, and how many may be promised',
+  options: [
+    { name: 'line', description: 'One line only', type: 'text', complete: 'line' },
+    { name: 'on', description: 'A day ahead', type: 'text' },
+  ],
+  input: z.object({ line: optionalText, on: optionalText }),
+  run: ({ line, on }, ctx) => {
+    const today = todayOf(ctx.desk);
+    const day = on === undefined ? null : parseDayWords(on, { today, zone: businessOf(ctx.desk).zone });
+    if (day !== null && !day.ok) return refused(ctx, day.fault);
+    if (day !== null && day.value < today) return refused(ctx, { kind: 'past-day', day: day.value, today });
+    const found = stockNow(ctx.desk, line, day?.value);
+    return found.ok ? { card: stockCard(voiceOf(ctx), found.value, day?.value ?? null) } : refused(ctx, found.fault);
+  },
+});
+
+export const stock: Command = { name: 'stock', description: show.description, leaves: [show] };
+
+export const stockActs = { stock: (_, ctx) => show.handle({}, ctx) } satisfies Partial<ActHandlers>;

@@ -1,0 +1,88 @@
+import type { DispatchJudgement, DispatchReason, LocalDay, Weekday } from '../domain/index.ts';
+import { dateWords, listWords, momentWords, monthDayWords, tempWords, type Voice } from './voice.ts';
+
+/** A dispatch day judged, and the next one that is good; null: none within a year. */
+export interface Judged extends DispatchJudgement {
+  readonly good: boolean;
+  readonly next: LocalDay | null;
+}
+
+const weekdayNames: Record<Weekday, string> = {
+  1: 'Monday',
+  2: 'Tuesday',
+  3: 'Wednesday',
+  4: 'Thursday',
+  5: 'Friday',
+  6: 'Saturday',
+  7: 'Sunday',
+};
+
+/** "Mon, Tue and Wed". */
+export const weekdayWords = (days: readonly Weekday[]): string =>
+  listWords([...days].sort((a, b) => a - b).map((day) => weekdayNames[day].slice(0, 3)));
+
+/** The verdict on a day as it stands in a first line: "may go Mon 15 Mar", "ask, Mon 15 Mar", "no, not on Wed 13 Jan". */
+export function verdictWords(voice: Voice, { verdict, day }: Pick<Judged, 'verdict' | 'day'>): string {
+  const date = dateWords(voice, day);
+  if (verdict === 'may go') return `may go ${date}`;
+  return verdict === 'ask' ? `ask, ${date}` : `no, not on ${date}`;
+}
+
+/** Why a day is judged as it is, a line each, the deciding one first; days without delivery share one line. */
+export function reasonLines(voice: Voice, reasons: readonly DispatchReason[], most = 3): string[] {
+  const weekend = reasons.flatMap((reason) => (reason.kind === 'weekend-in-transit' ? [dateWords(voice, reason.day)] : []));
+  const lines = reasons.flatMap((reason) =>
+    reason.kind === 'weekend-in-transit'
+      ? [`On the way or late it would lie over ${listWords(weekend)}`]
+      : [reasonLine(voice, reason)],
+  );
+  return [...new Set(lines)].slice(0, most);
+}
+
+function reasonLine(voice: Voice, reason: Exclude<DispatchReason, { kind: 'weekend-in-transit' }>): string {
+  switch (reason.kind) {
+    case 'past':
+      return `That day is past; today is ${dateWords(voice, reason.today)}`;
+    case 'closed-window': {
+      const { name, from, to } = reason.window;
+      const opens = reason.reopensOn === null ? '' : `, open again ${dateWords(voice, reason.reopensOn)}`;
+      return `Closed window ${name}: ${monthDayWords(from)} to ${monthDayWords(to)}${opens}`;
+    }
+    case 'not-a-dispatch-day':
+      return `${weekdayNames[reason.weekday]} is not a dispatch day; parcels leave ${weekdayWords(reason.dispatchDays)}`;
+    case 'holiday': {
+      const whose = reason.whose === 'buyer' ? " in the buyer's region" : '';
+      const date = dateWords(voice, reason.day);
+      return reason.on === 'dispatch'
+        ? `${date} is ${reason.name}: nothing is collected`
+        : `On the way or late it would lie over ${reason.name}, ${date}${whose}`;
+    }
+    case 'too-cold':
+      return `Low ${tempWords(voice, reason.lowC)} ${placeAndDay(voice, reason)}, bound ${tempWords(voice, reason.minTempC)}`;
+    case 'too-hot':
+      return `High ${tempWords(voice, reason.highC)} ${placeAndDay(voice, reason)}, bound ${tempWords(voice, reason.maxTempC)}`;
+    case 'forecast-missing':
+      return 'It leaves within two days and nobody has looked at the forecast';
+    case 'forecast-old':
+      return `The forecast for ${reason.area} is from ${momentWords(voice, reason.at)}: look again`;
+    case 'abroad':
+      return "It crosses a border: the carrier's and the country's rules are yours to check";
+    case 'island':
+      return 'It goes over water: ask the carrier how long it takes';
+    case 'forecast-not-looked-at':
+      return 'Forecast not looked at';
+  }
+}
+
+const placeAndDay = (voice: Voice, { area, day }: { readonly area: string; readonly day: LocalDay }): string =>
+  `at ${area} on ${dateWords(voice, day)}`;
+
+/** "Next good day: Mon 15 Mar", or nothing where the day is good. */
+export function nextGoodLine(voice: Voice, judged: Judged): string[] {
+  if (judged.good) return [];
+  return [judged.next === null ? 'No good day within a year' : `Next good day: ${dateWords(voice, judged.next)}`];
+}
+
+/** Whether somebody should look at the forecast before this day. */
+export const wantsForecast = ({ reasons }: Pick<Judged, 'reasons'>): boolean =>
+  reasons.some(({ kind }) => kind === 'forecast-missing' || kind === 'forecast-old');

@@ -1,0 +1,61 @@
+import type { Tub } from '../domain/index.ts';
+import { press } from './acts.ts';
+import type { Form } from './card.ts';
+import type { Voice } from './voice.ts';
+
+export const readingForm = (voice: Voice, tub: Tub): Form => ({
+  title: `Reading of ${tub.name}`,
+  press: press('reading-send', { tub: tub.id }),
+  fields: [
+    { id: 'nitrate', label: 'Nitrate, mg/L', lines: 'one', required: false },
+    { id: 'temp', label: `Temperature, ${voice.units === 'us' ? '°F' : '°C'}`, lines: 'one', required: false },
+    { id: 'ph', label: 'pH', lines: 'one', required: false },
+    { id: 'others', label: 'Others', hint: 'gh 8 kh 4 tds 240 nh4 0 no2 0', lines: 'one', required: false },
+    { id: 'note', label: 'Note', lines: 'one', required: false },
+  ],
+});
+
+export const countForm = (tub: Tub): Form => ({
+  title: `Count of ${tub.name}`,
+  press: press('count-send', { tub: tub.id }),
+  fields: [
+    { id: 'saleable', label: 'Saleable', lines: 'one', required: true },
+    { id: 'juveniles', label: 'Juveniles', lines: 'one', required: false },
+    { id: 'berried', label: 'Berried', lines: 'one', required: false },
+    { id: 'method', label: 'Method: full, dish or glance', lines: 'one', value: 'glance', required: false },
+  ],
+});
+
+/** One tub a line, ready to be filled in. */
+export const sheetForm = (tubs: readonly string[], rack: string): Form => ({
+  title: rack === '' ? 'Readings' : `Readings of rack ${rack}`,
+  press: press('sheet-send', { rack }),
+  fields: [
+    {
+      id: 'sheet',
+      label: 'One tub a line: no3 20 t 21.5 ph 7.4',
+      hint: 'Also gh kh tds nh4 no2; leave a tub as it is to skip it',
+      lines: 'many',
+      value: tubs.map((tub) => `${tub} `).join('\n'),
+      required: true,
+    },
+  ],
+});
+
+export const saleForm = (): Form => ({
+  title: 'New sale',
+  press: press('sale-send', {}),
+  fields: [
+    { id: 'items', label: 'Items', hint: '20 jade, 10 snow + 2 moss', lines: 'one', required: true },
+    { id: 'buyer', label: 'Buyer', lines: 'one', required: false },
+    {
+      id: 'dispatch-on',
+      label: 'Dispatch on',
+      hint: 'Mon, 14 Mar; empty: the next good day',
+      lines: 'one',
+      required: false,
+    },
+    { id: 'price', label: 'Price of all', hint: 'Empty: by the price list', lines: 'one', required: false },
+    { id: 'area', label: 'Where to', lines: 'one', required: false },
+  ],
+});

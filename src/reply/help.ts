@@ -1,0 +1,77 @@
+import { press } from './acts.ts';
+import type { Card } from './card.ts';
+
+/** What `/help topic` explains, in the order of the list. */
+export const helpTopics = {
+  setup: [
+    'Set-up',
+    [
+      '/setup partner: the people; the first one is the owner',
+      '/setup line: a colour line, price, breeders held back per tub',
+      '/tub add: one tub or a range, "A1-A6"; roles breeding, raising, selling, or apart (not for sale)',
+      '/setup business: time zone, region for holidays, currency, units',
+      '/setup water, dispatch, terms, posts, outlet: defaults hold until you change them',
+    ],
+  ],
+  water: [
+    'Water',
+    [
+      '/reading log: judged at once · /reading sheet: a rack in one form · /reading history',
+      '/change plan: litres for each tub and why · /change log: logs the planned one without litres',
+      '/topup: replaced evaporation, which is not a change',
+      'Dechlorinate; match within 2 °C; copper and fish medicines kill shrimp',
+      'Husbandry help, not veterinary advice',
+    ],
+  ],
+  animals: [
+    'Animals',
+    [
+      '/count log: saleable, juveniles, berried · /loss: found dead · /move: between tubs',
+      '/hold: a tub off sale until a day · /stock: what may be promised',
+      'Free to promise: over each tub what is above its breeders, less what is promised with extras',
+      'Never release animals, plants or water outdoors; disinfect nets between systems',
+    ],
+  ],
+  sales: [
+    'Sales',
+    [
+      '/sale add "20 jade, 10 snow + 2 moss": reserves animals and extras until paid or no longer kept',
+      '/sale paid, list, show, edit, cancel · /goods: moss, boxes, bags',
+      'Only paid sales are on the packing list',
+      "A buyer's statutory rights stand beside your terms; licences for selling animals are yours to check",
+    ],
+  ],
+  dispatch: [
+    'Dispatch',
+    [
+      '/dispatch check: may a parcel leave that day, and if not, when',
+      '/dispatch day: the packing list · /dispatch sent · /dispatch arrived',
+      '/dispatch weather: a forecast you looked up · /season: closed windows',
+      'Heat packs never touch the bag; add no air to a bag that was closed for days',
+      "Carriers' and local rules on live animals are yours to check: they are not known here",
+    ],
+  ],
+  chores: [
+    'Chores',
+    [
+      '/rota today, week: who does what · /rota done, later, hand-over',
+      '/chore add, edit, list: every chore can be changed',
+      'What is logged ticks its chore: a change, a reading, a top-up',
+      'Unplug before hands go in the water; drip loop on every cable; cover cuts',
+    ],
+  ],
+} as const satisfies Record<string, readonly [string, readonly string[]]>;
+
+export type HelpTopic = keyof typeof helpTopics;
+
+export function helpCard(topic: HelpTopic): Card {
+  const [title, why] = helpTopics[topic];
+  return { title: `Help: ${title}`, why, controls: [[topicSelect]] };
+}
+
+const topicSelect = {
+  kind: 'select',
+  placeholder: 'Help on',
+  press: press('help-topic', {}),
+  options: Object.entries(helpTopics).map(([value, [label]]) => ({ label, value })),
+} as const;

@@ -1,0 +1,59 @@
+import type { Sale, WaterVerdict } from '../domain/index.ts';
+import type { Button } from './card.ts';
+import { type Judged, reasonLines } from './dispatchReasons.ts';
+import { valueOfFinding } from './reading.ts';
+import { moveButton } from './sale.ts';
+import { dateWords, listWords, type Voice } from './voice.ts';
+
+export interface ParcelWords {
+  readonly sale: Sale;
+  readonly judged: Judged;
+}
+
+/** "Parcels 41 and 43 may go"; each other parcel in a line of its own with its reason and the next good day. */
+export function parcelLines(voice: Voice, parcels: readonly ParcelWords[]): string[] {
+  const going = parcels.filter(({ judged }) => judged.verdict === 'may go').map(({ sale }) => String(sale.id));
+  const others = parcels.filter(({ judged }) => judged.verdict !== 'may go');
+  return [
+    ...(going.length === 0 ? [] : [`${going.length === 1 ? 'Parcel' : 'Parcels'} ${listWords(going)} may go`]),
+    ...others.map(({ sale, judged }) => `Parcel ${sale.id}: ${judged.verdict}. ${[...reasonLines(voice, judged.reasons, 1), ...nextWords(voice, judged)].join('; ')}`),
+  ];
+}
+
+const nextWords = (voice: Voice, { good, next }: Judged): string[] =>
+  good ? [] : [next === null ? 'no good day within a year' : `next good day ${dateWords(voice, next)}`];
+
+/** A button for each parcel that is better moved, at most `most`. */
+export const moveButtons = (voice: Voice, parcels: readonly ParcelWords[], most = 5): Button[] =>
+  parcels
+    .flatMap(({ sale, judged }) => (judged.good || judged.next === null ? [] : [moveButton(voice, sale.id, judged.next, true)]))
+    .slice(0, most);
+
+/** "Sale 45" or "Sales 45 and 46" not paid yet. */
+export const unpaidLines = (unpaid: readonly Sale[]): string[] =>
+  unpaid.length === 0 ? [] : [`Not paid yet: ${unpaid.length === 1 ? 'sale' : 'sales'} ${listWords(unpaid.map(({ id }) => String(id)))}`];
+
+export interface WatchWords {
+  readonly tub: { readonly name: string };
+  readonly last: { readonly verdict: WaterVerdict; readonly daysOld: number } | null;
+}
+
+/** "Act: B5 ammonia 1 mg/L, A2 …", "Watch: …", with the age of old readings. */
+export function watchLines(voice: Voice, tubs: readonly WatchWords[], most = 4): string[] {
+  return (['act', 'watch'] as const).flatMap((state) => {
+    const own = tubs.filter(({ last }) => last?.verdict.state === state);
+    if (own.length === 0) return [];
+    const shown = own.slice(0, most).map((tub) => watchWords(voice, tub));
+    const more = own.length > most ? `, and ${own.length - most} more` : '';
+    return [`${state === 'act' ? 'Act' : 'Watch'}: ${shown.join(', ')}${more}`];
+  });
+}
+
+function watchWords(voice: Voice, { tub, last }: WatchWords): string {
+  const worst = last?.verdict.findings[0];
+  const age = last !== null && last.daysOld > 1 ? ` (${last.daysOld} days ago)` : '';
+  return worst === undefined ? tub.name : `${tub.name} ${valueOfFinding(voice, worst)}${age}`;
+}
+
+export const claimLines = (claims: readonly Sale[]): string[] =>
+  claims.length === 0 ? [] : [`Claims not answered: ${listWords(claims.map(({ id }) => `parcel ${id}`))}`];

@@ -1,0 +1,87 @@
+import type { Chore, ChoreTarget, ChoreTick, DueChore, LocalDay } from '../domain/index.ts';
+import { counted, figure, someWords } from './voice.ts';
+
+/** A chore of the rota, as the cards need it. */
+export interface RotaLine {
+  readonly due: DueChore;
+  readonly on: LocalDay;
+  readonly partner: string | null;
+  readonly litres: number | null;
+  readonly done: ChoreTick | null;
+  readonly lateDays: number;
+  readonly tubId: number | null;
+}
+
+/** "A3", "rack A"; empty for the business. */
+export const targetWords = (target: ChoreTarget): string =>
+  target.of === 'business' ? '' : target.of === 'tub' ? target.name : `rack ${target.rack}`;
+
+/** "feed, rack A", "water change, A3", "look-round". */
+export const taskWords = ({ name }: Pick<Chore, 'name'>, target: ChoreTarget): string =>
+  [name, targetWords(target)].filter((word) => word !== '').join(', ');
+
+/** What matters first: late ones, then water, then what is done every day, then the rest. */
+export function inOrderOfWeight<T extends RotaLine>(lines: readonly T[]): T[] {
+  const rank = ({ due: { chore } }: RotaLine): number => (chore.act === 'change' ? 0 : chore.everyDays);
+  return [...lines].sort(
+    (a, b) => b.lateDays - a.lateDays || rank(a) - rank(b) || a.due.chore.id - b.due.chore.id || 0,
+  );
+}
+
+/** "water change A1, A2 and A4 · feed rack A · look-round": chores with what they are about, what matters first. */
+export function taskList(lines: readonly RotaLine[]): string {
+  return groups(lines)
+    .map(([first, ...more]) => {
+      const names = [first, ...more].map(({ due }) => targetWords(due.target)).filter((word) => word !== '');
+      const late = Math.max(...[first, ...more].map(({ lateDays }) => lateDays));
+      const about = names.length === 0 ? '' : ` ${someWords(names, 8)}`;
+      return `${first.due.chore.name}${about}${late > 0 ? ` (${counted(late, 'day')} late)` : ''}`;
+    })
+    .join(' · ');
+}
+
+/** Lines of one chore side by side, in order of weight. */
+function groups(lines: readonly RotaLine[]): [RotaLine, ...RotaLine[]][] {
+  const found = new Map<number, [RotaLine, ...RotaLine[]]>();
+  for (const line of inOrderOfWeight(lines)) {
+    const group = found.get(line.due.chore.id);
+    if (group === undefined) found.set(line.due.chore.id, [line]);
+    else group.push(line);
+  }
+  for (const group of found.values()) group.sort((a, b) => compareNames(targetWords(a.due.target), targetWords(b.due.target)));
+  return [...found.values()];
+}
+
+const compareNames = (a: string, b: string): number => a.length - b.length || a.localeCompare(b);
+
+/** Lines by the partner whose they are, those that nobody can do last. */
+export function byPartner<T extends RotaLine>(lines: readonly T[]): [string, T[]][] {
+  const found = new Map<string, T[]>();
+  for (const line of lines) {
+    const who = line.partner ?? nobody;
+    found.set(who, [...(found.get(who) ?? []), line]);
+  }
+  return [...found].sort(([a], [b]) => Number(a === nobody) - Number(b === nobody) || a.localeCompare(b));
+}
+
+/** Where no partner is there, or all of them never do it. */
+export const nobody = 'nobody yet';
+
+export const minutesOf = (lines: readonly RotaLine[]): number =>
+  lines.reduce((sum, { due }) => sum + due.chore.minutes, 0);
+
+/** "52 min", "1 h 20 min". */
+export function minutesWords(minutes: number): string {
+  const whole = Math.round(minutes);
+  if (whole < 60) return `${figure(minutes < 1 ? minutes : whole)} min`;
+  return whole % 60 === 0 ? `${whole / 60} h` : `${Math.floor(whole / 60)} h ${whole % 60} min`;
+}
+
+/** "every day", "every 2 days". */
+export const everyWords = (days: number): string => (days === 1 ? 'every day' : `every ${days} days`);
+
+/** Who did what: "wren: water change A1 and A2". */
+export function doneWords(lines: readonly RotaLine[]): string[] {
+  const done = lines.flatMap((line) => (line.done === null ? [] : [{ ...line, partner: line.done.by, lateDays: 0 }]));
+  return byPartner(done).map(([who, own]) => `Done by ${who}: ${taskList(own)}`);
+}

@@ -1,0 +1,128 @@
+import type { LocalDay, Sale, SaleState } from '../domain/index.ts';
+import { press } from './acts.ts';
+import { type Button, button, type Card, type Form } from './card.ts';
+import { type Judged, nextGoodLine, reasonLines, verdictWords, wantsForecast } from './dispatchReasons.ts';
+import { orderLine, stateLine } from './saleWords.ts';
+import { dateWords, listWords, loggedWords, momentWords, moneyWords, type Voice } from './voice.ts';
+
+export interface SaleBooked {
+  readonly sale: Sale;
+  readonly judged: Judged | null;
+  readonly proposed: boolean;
+  readonly unpriced: readonly string[];
+}
+
+/** A sale just booked: the verdict on its day in the first line. */
+export function saleAddedCard(voice: Voice, by: string, booked: SaleBooked): Card {
+  const { sale, judged, proposed, unpriced } = booked;
+  return {
+    title: saleTitle(voice, sale, judged),
+    why: [
+      ...judgedLines(voice, judged),
+      `${orderLine(sale)}, ${stateLine(voice, sale, 'kept')}`,
+      ...(unpriced.length > 0 ? [`No price set for ${listWords(unpriced)}`] : []),
+      ...(judged === null ? [] : nextGoodLine(voice, judged)),
+      ...(proposed && sale.dispatchOn !== null ? ['The day is the next good one: change it with /sale edit'] : []),
+      loggedWords(voice, by),
+    ],
+    controls: [openSaleControls(voice, sale, 'kept', judged)],
+  };
+}
+
+/** The verdict on a sale's day. */
+export const saleTitle = (voice: Voice, sale: Sale, judged: Judged | null): string =>
+  `Sale ${sale.id}: ${judged === null ? 'no day is open within a year' : verdictWords(voice, judged)}`;
+
+/** Why its day is judged so. */
+export const judgedLines = (voice: Voice, judged: Judged | null): string[] =>
+  judged === null ? ['Closed windows leave no day open: see /season'] : reasonLines(voice, judged.reasons);
+
+/** The likely acts on a sale that is not sent. */
+export function openSaleControls(voice: Voice, sale: Sale, state: SaleState, judged: Judged | null): Button[] {
+  const controls: Button[] = [];
+  if (judged !== null && !judged.good && judged.next !== null) controls.push(moveButton(voice, sale.id, judged.next));
+  if (state !== 'paid') controls.push(paidButton(sale, controls.length === 0));
+  else if (judged?.good === true) controls.push(button('Sent', press('parcel-sent', { sale: sale.id }), 'main'));
+  if (judged !== null && judged.good && wantsForecast(judged)) controls.push(forecastButton(sale.id, judged.day));
+  controls.push(button('Cancel sale', press('sale-cancel-form', { sale: sale.id }), 'danger'));
+  return controls;
+}
+
+/** Moves a sale to the next good day. */
+export const moveButton = (voice: Voice, sale: number, day: LocalDay, withNumber = false): Button =>
+  button(
+    `Move ${withNumber ? `${sale} ` : ''}to ${dateWords(voice, day)}`,
+    press('sale-move', { sale, day }),
+    'main',
+  );
+
+export const paidButton = (sale: Sale, likely = false): Button =>
+  button('Paid', press('sale-paid', { sale: sale.id }), likely ? 'main' : 'plain');
+
+/** Opens the form for a forecast; sale 0: for the place that parcels leave from. */
+export const forecastButton = (sale: number, day: LocalDay): Button =>
+  button('Enter forecast', press('weather-form', { sale, day }));
+
+export const undoButton = (entry: number): Button => button('Undo', press('undo-ask', { entry }));
+
+export interface SaleShown {
+  readonly sale: Sale;
+  readonly state: SaleState;
+  readonly judged: Judged | null;
+  /** "A1: 12 jade", for a parcel that left. */
+  readonly caught: readonly string[];
+}
+
+/** A sale as it stands. */
+export function saleCard(voice: Voice, { sale, state, judged, caught }: SaleShown): Card {
+  const open = state === 'kept' || state === 'lapsed' || state === 'paid';
+  return {
+    title: open ? saleTitle(voice, sale, judged) : `Sale ${sale.id}: ${state}`,
+    why: [
+      ...(open ? judgedLines(voice, judged) : []),
+      orderLine(sale),
+      stateLine(voice, sale, state),
+      ...(open && judged !== null ? nextGoodLine(voice, judged) : []),
+      ...(caught.length > 0 ? [`Caught: ${caught.join(', ')}`] : []),
+      ...(sale.tracking === null ? [] : [`Tracking ${sale.tracking}`]),
+      ...arrivalLines(voice, sale),
+      `${sale.outlet === null ? '' : `${sale.outlet} · `}logged by ${sale.by} ${momentWords(voice, sale.addedAt)}`,
+    ],
+    controls: [controlsFor(voice, sale, state, judged)].filter((row) => row.length > 0),
+  };
+}
+
+function arrivalLines(voice: Voice, { arrival, claim }: Sale): string[] {
+  const settled = claim?.settled ?? null;
+  return [
+    ...(arrival === null ? [] : [`${arrival.dead} dead on arrival, logged by ${arrival.by}`]),
+    ...(claim === null ? [] : [`Claim over ${claim.dead} dead, ${settled === null ? 'not answered yet' : answeredWords(voice, settled)}`]),
+  ];
+}
+
+function answeredWords(voice: Voice, settled: { readonly how: string; readonly amountMinor: number; readonly by: string }): string {
+  const amount = settled.how === 'refund' ? ` of ${moneyWords(voice, settled.amountMinor)}` : '';
+  return `answered with ${settled.how}${amount} by ${settled.by}`;
+}
+
+function controlsFor(voice: Voice, sale: Sale, state: SaleState, judged: Judged | null): Button[] {
+  if (state === 'sent') return [button('Arrived', press('arrived-form', { sale: sale.id }), 'main')];
+  if (state === 'arrived') {
+    return sale.claim !== null && sale.claim.settled === null
+      ? [button('Answer the claim', press('claim-show', { sale: sale.id }), 'main')]
+      : [];
+  }
+  return state === 'cancelled' ? [] : openSaleControls(voice, sale, state, judged);
+}
+
+export const cancelForm = (sale: number): Form => ({
+  title: `Cancel sale ${sale}`,
+  press: press('sale-cancel-send', { sale }),
+  fields: [{ id: 'reason', label: 'Reason', hint: 'not paid, changed their mind', lines: 'one', required: true }],
+});
+
+export const amountForm = (voice: Voice, sale: number): Form => ({
+  title: `Sale ${sale} paid`,
+  press: press('sale-amount-send', { sale }),
+  fields: [{ id: 'amount', label: `Amount, ${voice.currency}; no price was set`, lines: 'one', required: true }],
+});

@@ -1,0 +1,91 @@
+import type { Sale, SaleState } from '../domain/index.ts';
+import { press } from './acts.ts';
+import { button, type Card } from './card.ts';
+import { type Judged, nextGoodLine, reasonLines, verdictWords } from './dispatchReasons.ts';
+import { judgedLines, moveButton, openSaleControls, saleTitle, undoButton } from './sale.ts';
+import { itemsLine, orderLine, priceWords, stateLine } from './saleWords.ts';
+import { dateWords, dayWords, loggedWords, moneyWords, type Voice } from './voice.ts';
+
+export interface SaleEdited {
+  readonly before: Sale;
+  readonly sale: Sale;
+  readonly judged: Judged | null;
+  readonly reservedAnew: boolean;
+  readonly entryId: number;
+}
+
+/** A sale that was changed: what it was and what it is. */
+export function saleEditedCard(voice: Voice, by: string, edited: SaleEdited, state: SaleState): Card {
+  const { before, sale, judged, reservedAnew, entryId } = edited;
+  const price = (shown: Sale): string => priceWords(voice, shown);
+  const day = (shown: Sale): string => (shown.dispatchOn === null ? 'without a day' : dateWords(voice, shown.dispatchOn));
+  return {
+    title: saleTitle(voice, sale, judged),
+    why: [
+      ...judgedLines(voice, judged),
+      ...(day(before) === day(sale) ? [] : [`Moved from ${day(before)}`]),
+      ...(itemsLine(before) === itemsLine(sale) ? [] : [`Was: ${itemsLine(before)}, ${price(before)}`]),
+      `${orderLine(sale)}, ${stateLine(voice, sale, state)}`,
+      ...(reservedAnew ? ['It had lapsed; its animals were free and are reserved anew'] : []),
+      ...(judged === null ? [] : nextGoodLine(voice, judged)),
+      loggedWords(voice, by),
+    ],
+    controls: [[...openSaleControls(voice, sale, state, judged), undoButton(entryId)]],
+  };
+}
+
+/** A sale that was given up. */
+export function saleCancelledCard(
+  voice: Voice,
+  by: string,
+  { sale, paidMinor, entryId }: { readonly sale: Sale; readonly paidMinor: number; readonly entryId: number },
+): Card {
+  return {
+    title: `Sale ${sale.id}: cancelled`,
+    why: [
+      `${itemsLine(sale)} free again`,
+      `Reason: ${sale.cancelled?.reason ?? ''}`,
+      loggedWords(voice, by),
+    ],
+    ...(paidMinor > 0 && { next: `Pay back ${moneyWords(voice, paidMinor)}` }),
+    controls: [[button('Stock', press('stock', {})), undoButton(entryId)]],
+  };
+}
+
+export interface PaymentLogged {
+  readonly sale: Sale;
+  readonly amountMinor: number;
+  readonly openMinor: number | null;
+  readonly wasLapsed: boolean;
+  readonly entryId: number;
+}
+
+/** A payment: what came, and whether it is all. */
+export function paidCard(voice: Voice, by: string, paid: PaymentLogged, judged: Judged | null): Card {
+  const { sale, amountMinor, openMinor, wasLapsed, entryId } = paid;
+  const difference = openMinor === null ? 0 : amountMinor - openMinor;
+  const bad = judged !== null && !judged.good;
+  return {
+    title: `Sale ${sale.id}: paid ${moneyWords(voice, amountMinor)}`,
+    why: [
+      ...(difference < 0 ? [`${moneyWords(voice, -difference)} less than agreed`] : []),
+      ...(difference > 0 ? [`${moneyWords(voice, difference)} more than agreed`] : []),
+      ...(openMinor === null ? ['No price was set to compare it with'] : []),
+      ...(wasLapsed ? ['It had lapsed; its animals were still free and are reserved again'] : []),
+      orderLine(sale),
+      ...(bad ? [`But ${verdictWords(voice, judged)}`, ...reasonLines(voice, judged.reasons, 1)] : []),
+      loggedWords(voice, by),
+    ],
+    next: bad || sale.dispatchOn === null ? 'Move it to a good day' : `Pack it for ${dayWords(voice, sale.dispatchOn)}`,
+    controls: [
+      [
+        ...(bad && judged.next !== null
+          ? [moveButton(voice, sale.id, judged.next)]
+          : sale.dispatchOn === null
+            ? []
+            : [button('Packing list', press('pack-day', { day: sale.dispatchOn }), 'main')]),
+        undoButton(entryId),
+      ],
+    ],
+  };
+}

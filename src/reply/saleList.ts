@@ -1,0 +1,114 @@
+import type { Refusal, Sale, SaleState } from '../domain/index.ts';
+import { press } from './acts.ts';
+import { button, type Card, type ControlRow } from './card.ts';
+import { type Judged, reasonLines } from './dispatchReasons.ts';
+import { moveButton } from './sale.ts';
+import { itemsLine } from './saleWords.ts';
+import { counted, dateWords, moneyWords, type Voice } from './voice.ts';
+
+export interface SaleInList {
+  readonly sale: Sale;
+  readonly state: SaleState;
+  readonly judged: Judged | null;
+}
+
+/** Rows that fit a phone screen. */
+const mostRows = 20;
+/** Choices of a list to pick from. */
+const mostChoices = 25;
+
+/** Sales at a glance, with a list to open one. */
+export function saleListCard(voice: Voice, listed: readonly SaleInList[], asked: SaleState | null): Card {
+  const kind = asked === null ? 'open' : asked;
+  if (listed.length === 0) {
+    return {
+      title: `Sales: none ${kind}`,
+      next: 'Book one with /sale add',
+      controls: [[button('New sale', press('sale-form', {}), 'main')]],
+    };
+  }
+  const latestFirst = kind === 'sent' || kind === 'arrived' || kind === 'cancelled' ? [...listed].reverse() : listed;
+  const shown = latestFirst.slice(0, mostRows);
+  const troubled = listed.filter(({ judged, state }) => judged !== null && !judged.good && state !== 'lapsed');
+  return {
+    title: `Sales: ${counted(listed.length, `${kind} one`)}`,
+    why: [
+      ...(troubled.length > 0 ? [`Not on a good day: ${troubled.map(({ sale }) => sale.id).join(', ')}`] : []),
+      ...(listed.length > shown.length ? [`${listed.length - shown.length} more are not shown`] : []),
+    ],
+    table: shown.map((row) => listRow(voice, row)),
+    controls: [
+      [
+        {
+          kind: 'select',
+          placeholder: 'Show a sale',
+          press: press('sale-pick', {}),
+          options: latestFirst.slice(0, mostChoices).map(({ sale, state }) => ({
+            label: `Sale ${sale.id}${sale.buyer === null ? '' : ` · ${sale.buyer}`}`,
+            value: String(sale.id),
+            description: `${state} · ${itemsLine(sale)}`,
+          })),
+        },
+      ],
+    ],
+  };
+}
+
+/** "41 Mon 15 Mar paid   20 jade": at most 38 characters. */
+function listRow(voice: Voice, { sale, state, judged }: SaleInList): string {
+  const day = sale.dispatchOn === null ? 'no day' : dateWords(voice, sale.dispatchOn);
+  const mark = judged !== null && !judged.good ? '!' : ' ';
+  const items = sale.items.map(({ number, name }) => `${number} ${name}`).join(', ');
+  return `${String(sale.id).padEnd(4)}${mark}${day.padEnd(10)} ${state.padEnd(7)} ${items}`.slice(0, 38).trimEnd();
+}
+
+export interface SaleInTrouble {
+  readonly sale: Sale;
+  readonly judged: Judged;
+}
+
+/** Open sales whose day is not good, a line each with the next day that is. */
+export function troubleLines(voice: Voice, troubled: readonly SaleInTrouble[], most = 6): string[] {
+  const lines = troubled.slice(0, most).map(({ sale, judged }) => {
+    const next = judged.next === null ? 'no good day within a year' : `next good day ${dateWords(voice, judged.next)}`;
+    const [reason = ''] = reasonLines(voice, judged.reasons, 1);
+    return `Sale ${sale.id}, ${dateWords(voice, judged.day)}: ${next} (${reason})`;
+  });
+  return troubled.length > most ? [...lines, `and ${troubled.length - most} more: see /sale list`] : lines;
+}
+
+/** A button that moves each to its next good day, and one that moves all; at most two rows. */
+export function troubleControls(voice: Voice, troubled: readonly SaleInTrouble[]): ControlRow[] {
+  const movable = troubled.filter(({ judged }) => judged.next !== null);
+  const each = movable
+    .slice(0, 4)
+    .flatMap(({ sale, judged }) => (judged.next === null ? [] : [moveButton(voice, sale.id, judged.next, true)]));
+  if (each.length === 0) return [];
+  return movable.length === 1 ? [each] : [each, [button(`Move all ${movable.length}`, press('sales-move-all', {}))]];
+}
+
+/** What became of the sales that were to move to their next good days. */
+export function salesMovedCard(
+  voice: Voice,
+  by: string,
+  moved: readonly { readonly sale: Sale }[],
+  notMoved: readonly { readonly sale: number; readonly fault: Refusal }[],
+): Card {
+  const to = ({ dispatchOn }: Sale): string => (dispatchOn === null ? 'no day' : dateWords(voice, dispatchOn));
+  if (moved.length === 0 && notMoved.length === 0) return { title: 'Every open sale is on a good day: nothing to move' };
+  return {
+    title: `${counted(moved.length, 'sale')} moved`,
+    why: [
+      ...moved.map(({ sale }) => `Sale ${sale.id} to ${to(sale)}`),
+      ...notMoved.map(({ sale }) => `Not moved: sale ${sale}, no good day within a year`),
+      `logged by ${by}`,
+    ],
+    ...(moved.length > 0 && { next: 'Tell the buyers' }),
+  };
+}
+
+/** "€34.00 open". */
+export const openWords = (voice: Voice, sale: Sale): string =>
+  sale.priceMinor === null
+    ? 'price not set'
+    : `${moneyWords(voice, Math.max(0, sale.priceMinor + sale.postageMinor - sale.paidMinor))} open`;

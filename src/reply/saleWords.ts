@@ -1,0 +1,44 @@
+import type { Sale, SaleItem, SaleState } from '../domain/index.ts';
+import { momentWords, moneyWords, type Voice } from './voice.ts';
+
+/** "20 jade + 4 extras", "2 moss". */
+export const itemLine = (item: SaleItem): string =>
+  `${item.number} ${item.name}${item.extras > 0 ? ` + ${item.extras} extras` : ''}`;
+
+export const itemsLine = ({ items }: Sale): string => items.map(itemLine).join(', ');
+
+/** "20 jade + 4 extras for kestrel to Leeds". */
+export function orderLine(sale: Sale): string {
+  const to = sale.area === null ? '' : ` to ${sale.area}`;
+  return `${itemsLine(sale)}${sale.buyer === null ? '' : ` for ${sale.buyer}`}${to}`;
+}
+
+/** "€34.00 + €8.00 postage", or that no price is set. */
+export function priceWords(voice: Voice, { priceMinor, postageMinor }: Sale): string {
+  const postage = postageMinor > 0 ? ` + ${moneyWords(voice, postageMinor)} postage` : '';
+  return priceMinor === null ? `price not set${postage}` : `${moneyWords(voice, priceMinor)}${postage}`;
+}
+
+/** Where a sale stands: kept until when, paid when, sent when. */
+export function stateLine(voice: Voice, sale: Sale, state: SaleState): string {
+  const price = priceWords(voice, sale);
+  switch (state) {
+    case 'kept':
+      return `${price}; kept until ${momentWords(voice, sale.keptUntil)} unless paid`;
+    case 'lapsed':
+      return `${price}; not paid by ${momentWords(voice, sale.keptUntil)}, so no longer reserved`;
+    case 'paid':
+      return `${price}; ${paidWords(voice, sale)}`;
+    case 'sent':
+      return `${price}; sent ${sale.sentAt === null ? '' : momentWords(voice, sale.sentAt)}`;
+    case 'arrived':
+      return `${price}; arrived ${sale.arrival === null ? '' : momentWords(voice, sale.arrival.deliveredAt)}`;
+    case 'cancelled':
+      return `${price}; cancelled: ${sale.cancelled?.reason ?? ''}`;
+  }
+}
+
+function paidWords(voice: Voice, { paidAt, paidMinor }: Sale): string {
+  const when = paidAt === null ? '' : ` ${momentWords(voice, paidAt)}`;
+  return paidMinor === 0 ? 'nothing to pay' : `paid ${moneyWords(voice, paidMinor)}${when}`;
+}
