@@ -33,7 +33,7 @@ export interface WireComponent {
   min_values?: number | null;
   max_values?: number | null;
   options?: WireSelectOption[];
-  default_values?: JsonObject[] | null;
+  default_values?: { id: string; type: string }[] | null;
   channel_types?: number[] | null;
   components?: WireComponent[];
   component?: WireComponent;

@@ -17,10 +17,12 @@ export function expectRefusal(answer: RawAnswer, expected: Refusal): void {
   expect(codesAt(body.errors, expected.field)).toContain(expected.is);
 }
 
+const LIST = '_errors';
+
 function codesAt(errors: unknown, path: string): string[] {
   let node: unknown = errors;
   for (const step of path.split('.').filter(Boolean)) node = isNode(node) ? node[step] : undefined;
-  const list = isNode(node) ? node['_errors'] : undefined;
+  const list = isNode(node) ? node[LIST] : undefined;
   if (!Array.isArray(list)) return [`nothing at ${path}, but: ${JSON.stringify(errors)}`];
   return list.map((entry: { code: string }) => entry.code);
 }

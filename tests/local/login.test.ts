@@ -31,6 +31,15 @@ describe('logging in', () => {
     expect(await bot.chat.refusals()).toEqual([]);
   });
 
+  it('finds several members at once, by id or by the beginning of their name', async () => {
+    const guild = await bot.client.guilds.fetch(bot.local.guildId);
+    const ids = (await bot.chat.people()).users.slice(0, 2).map((user) => user.id);
+    const byId = await guild.members.fetch({ user: ids });
+    expect(byId.map((member) => member.user.username)).toEqual(['rowan', 'linnet']);
+    const byName = await guild.members.fetch({ query: 'pas' });
+    expect(byName.map((member) => member.user.username)).toEqual(['passer']);
+  });
+
   it('is refused with a token that is not known', async () => {
     const local = await startLocalChat({ port: 0, token: 'the-right-one' });
     const client = new Client({ intents: [GatewayIntentBits.Guilds], rest: { api: local.apiUrl } });

@@ -135,6 +135,11 @@ const WRONG_FOR_COMMAND: [what: string, body: unknown, refusal: Refusal][] = [
     { field: `${field}.style`, is: notAllowed },
   ],
   [
+    'an older row of two fields',
+    modal({ components: [{ type: 1, components: [input({ label: 'l' }), input({ label: 'm', custom_id: 'j' })] }] }),
+    { field: 'data.components.0.components', is: 'COMPONENT_LAYOUT_WIDTH_EXCEEDED' },
+  ],
+  [
     'an older row without label',
     modal({ components: [{ type: 1, components: [input()] }] }),
     { field: 'data.components.0.components.0.label', is: needed },

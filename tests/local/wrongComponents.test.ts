@@ -158,6 +158,11 @@ const WRONG_V2: [what: string, body: object, refusal: Refusal][] = [
     { sticker_ids: ['1'], components: [shown('t')] },
     { field: 'sticker_ids', is: legacyField },
   ],
+  [
+    'a poll beside components',
+    { poll: { question: { text: 'q' }, answers: [{ poll_media: { text: 'a' } }] }, components: [shown('t')] },
+    { field: 'poll', is: legacyField },
+  ],
   ['no components', { components: [] }, { status: 400, code: 50006 }],
   [
     'a section without text',

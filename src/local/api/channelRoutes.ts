@@ -9,7 +9,8 @@ import { messageOfNonce } from '../messages/nonces.ts';
 import { presentMessage } from '../messages/present.ts';
 import type { MessageBody } from '../wire.ts';
 import { wireChannel } from '../world/guild.ts';
-import type { StoredMessage, World } from '../world/world.ts';
+import type { StoredMessage } from '../world/records.ts';
+import type { World } from '../world/world.ts';
 import { findChannel, findMessage } from './messageLookup.ts';
 
 const ALL = '/channels/{channel}/messages';

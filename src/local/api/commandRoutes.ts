@@ -11,7 +11,8 @@ import { FIXED_IDS } from '../ids.ts';
 import { checkCommand, checkCommandList, DAILY_CREATES, SLASH_COMMANDS } from '../limits/commandLimits.ts';
 import { checkAgainstSpec } from '../limits/specCheck.ts';
 import type { JsonObject, WireCommand, WireCommandOption } from '../wire.ts';
-import type { StoredCommand, World } from '../world/world.ts';
+import type { StoredCommand } from '../world/records.ts';
+import type { World } from '../world/world.ts';
 import { checkApplication, checkGuild } from './messageLookup.ts';
 
 const ALL = '/applications/{application}/guilds/{guild}/commands';

@@ -6,7 +6,8 @@ import { FIXED_IDS } from '../ids.ts';
 import { checkAgainstSpec } from '../limits/specCheck.ts';
 import { guildChannels, wireApplication, wireChannel, wireGuild } from '../world/guild.ts';
 import { wireAuthor, wireBot, wireMember, wireRoles } from '../world/identity.ts';
-import type { LocalChannel, World } from '../world/world.ts';
+import type { LocalChannel } from '../world/records.ts';
+import type { World } from '../world/world.ts';
 import { checkGuild } from './messageLookup.ts';
 
 /** Who the bot is and where it lives: login, its application, the guild with members, roles and channels. */

@@ -16,8 +16,9 @@ import { checkModalLimits } from '../limits/modalLimits.ts';
 import { checkAgainstSpec } from '../limits/specCheck.ts';
 import { createLoadingMessage, createMessage, editMessage } from '../messages/compose.ts';
 import { presentMessage } from '../messages/present.ts';
-import type { JsonObject, MessageBody, WireChoice, WireModal } from '../wire.ts';
-import type { MessageOrigin, StoredMessage, World } from '../world/world.ts';
+import type { MessageBody, WireChoice, WireModal } from '../wire.ts';
+import type { MessageOrigin, StoredMessage } from '../world/records.ts';
+import type { World } from '../world/world.ts';
 import { findMessage } from './messageLookup.ts';
 
 const SCHEMAS: Record<number, ZodMiniType> = {
@@ -86,7 +87,7 @@ function answer(
 ): StoredMessage | undefined {
   const schema = SCHEMAS[type];
   if (schema === undefined) throw new Error(`no schema for callback type ${type}`);
-  const { data } = checkAgainstSpec(schema, call.body) as { data?: JsonObject };
+  const { data } = checkAgainstSpec(schema, call.body) as { data?: MessageBody & { choices?: (WireChoice | null)[] } };
   switch (type) {
     case InteractionResponseType.ChannelMessageWithSource:
     case InteractionResponseType.DeferredChannelMessageWithSource: {
@@ -118,7 +119,7 @@ function answer(
       return undefined;
     }
     default: {
-      const choices = ((data?.['choices'] ?? []) as unknown as WireChoice[]).filter((choice) => choice !== null);
+      const choices = (data?.choices ?? []).filter((choice) => choice !== null);
       checkChoices(choices, interaction.focusedType ?? 0);
       interactions.acknowledge(interaction, { type, isEphemeral: true, choices }, undefined);
       return undefined;

@@ -1,6 +1,7 @@
 import { refusals } from '../http/refusal.ts';
 import { FIXED_IDS } from '../ids.ts';
-import type { LocalChannel, StoredMessage, World } from '../world/world.ts';
+import type { LocalChannel, StoredMessage } from '../world/records.ts';
+import type { World } from '../world/world.ts';
 
 /** @throws ApiRefusal 10003 */
 export function findChannel(world: World, channelId: string): LocalChannel {

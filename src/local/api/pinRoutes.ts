@@ -2,7 +2,8 @@ import { type Call, noContent, ok, param } from '../http/call.ts';
 import { refusals } from '../http/refusal.ts';
 import type { Router } from '../http/router.ts';
 import { presentMessage, wireTime } from '../messages/present.ts';
-import type { StoredMessage, World } from '../world/world.ts';
+import type { StoredMessage } from '../world/records.ts';
+import type { World } from '../world/world.ts';
 import { findChannel, findMessage } from './messageLookup.ts';
 
 const PINS_PER_CHANNEL = 250;

@@ -9,7 +9,8 @@ import { checkAgainstSpec } from '../limits/specCheck.ts';
 import { createMessage, deleteMessage, editMessage, isLoading } from '../messages/compose.ts';
 import { presentMessage } from '../messages/present.ts';
 import type { MessageBody } from '../wire.ts';
-import type { StoredMessage, World } from '../world/world.ts';
+import type { StoredMessage } from '../world/records.ts';
+import type { World } from '../world/world.ts';
 import { placeOf } from './interactionRoutes.ts';
 import { findMessage } from './messageLookup.ts';
 

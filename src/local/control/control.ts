@@ -11,6 +11,7 @@ import type { Interaction } from '../interactions/registry.ts';
 import { createMessage } from '../messages/compose.ts';
 import { type ActionParts, makeActions } from './actions.ts';
 import * as asks from './asks.ts';
+import { ChangeCount } from './changeCount.ts';
 import { EventStream } from './eventStream.ts';
 import { addFaultRoutes } from './faultRoutes.ts';
 import { outcomeOf, showMessage, visibleMessages, waitForOutcome } from './outcome.ts';
@@ -34,6 +35,7 @@ export function makeControl(parts: ControlParts): Control {
   const { world, interactions, gateway, log } = parts;
   const router = new Router();
   const stream = new EventStream(world);
+  const changes = new ChangeCount(world);
   const actions = makeActions(parts);
   const outcome = async (interaction: Interaction, settleMs: number): Promise<Answer> =>
     ok(await waitForOutcome(world, interactions, interaction, settleMs));
@@ -78,6 +80,9 @@ export function makeControl(parts: ControlParts): Control {
     const channel = askedChannel(world, call.query.get('channel') ?? undefined);
     return ok(visibleMessages(world, channel.id, user, numberOf(call, 'limit', 100)));
   });
+  router.on('GET', '/local/changes', async (call) =>
+    ok({ count: await changes.above(numberOf(call, 'after', 0), numberOf(call, 'limitMs', 0)) }),
+  );
   router.on('GET', '/local/commands', () => ok(world.commands.map(wireCommand)));
   router.on('GET', '/local/requests', () => ok(log.all()));
   router.on('GET', '/local/refusals', () => ok(log.refusals()));
@@ -96,7 +101,10 @@ export function makeControl(parts: ControlParts): Control {
       if (url.pathname.startsWith('/local/files/')) return serveFile(world, url.pathname, response);
       return sendJson(response, await answer(router, url, request));
     },
-    close: () => stream.close(),
+    close() {
+      stream.close();
+      changes.close();
+    },
   };
 }
 

@@ -77,6 +77,6 @@ function fillFiles(input: WireComponent, label: string, value: FieldValue | unde
 }
 
 function defaultsOf(input: WireComponent): string[] {
-  const given = (input.default_values ?? []).map((entry) => String(entry['id']));
+  const given = (input.default_values ?? []).map((entry) => entry.id);
   return [...given, ...(input.options ?? []).filter((option) => option.default).map((option) => option.value)];
 }

@@ -3,7 +3,8 @@ import type { Interaction, InteractionRegistry } from '../interactions/registry.
 import { isLoading } from '../messages/compose.ts';
 import { presentMessage } from '../messages/present.ts';
 import type { JsonObject, WireChoice, WireModal } from '../wire.ts';
-import { isVisibleTo, type LocalUser, type StoredMessage, type World } from '../world/world.ts';
+import type { LocalUser, StoredMessage } from '../world/records.ts';
+import { isVisibleTo, type World } from '../world/world.ts';
 
 export type OutcomeKind = 'message' | 'deferred' | 'update' | 'deferredUpdate' | 'modal' | 'choices' | 'none';
 

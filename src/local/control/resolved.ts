@@ -38,10 +38,10 @@ export class Resolved {
   }
 
   role(text: string): string {
-    const role = wireRoles(this.#world).find((entry) => entry['id'] === text || entry['name'] === text);
+    const role = wireRoles(this.#world).find((entry) => entry.id === text || entry.name === text);
     if (role === undefined) throw new WrongAsk(`no role is called "${text}"`);
-    this.#parts.roles[String(role['id'])] = role;
-    return String(role['id']);
+    this.#parts.roles[role.id] = role;
+    return role.id;
   }
 
   mentionable(text: string): string {

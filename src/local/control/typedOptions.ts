@@ -1,6 +1,7 @@
 import { ApplicationCommandOptionType, ApplicationCommandType } from 'discord-api-types/v10';
 import type { WireChoice, WireCommandOption } from '../wire.ts';
-import type { StoredCommand, World } from '../world/world.ts';
+import type { StoredCommand } from '../world/records.ts';
+import type { World } from '../world/world.ts';
 import type { OptionValue } from './asks.ts';
 import { Resolved } from './resolved.ts';
 import { WrongAsk } from './wrongAsk.ts';

@@ -1,5 +1,6 @@
 import { FIXED_IDS } from '../ids.ts';
-import { channelNamed, type LocalChannel, type LocalUser, userNamed, type World } from '../world/world.ts';
+import type { LocalChannel, LocalUser } from '../world/records.ts';
+import { channelNamed, userNamed, type World } from '../world/world.ts';
 import { WrongAsk } from './wrongAsk.ts';
 
 /** The user whom an ask names. */

@@ -3,7 +3,8 @@ import { FIXED_IDS } from '../ids.ts';
 import { presentMessage, wireTime } from '../messages/present.ts';
 import { wireChannel } from '../world/guild.ts';
 import { wireMember } from '../world/identity.ts';
-import type { StoredMessage, World } from '../world/world.ts';
+import type { StoredMessage } from '../world/records.ts';
+import type { World } from '../world/world.ts';
 import type { Gateway } from './gateway.ts';
 
 /**

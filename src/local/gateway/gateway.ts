@@ -16,6 +16,7 @@ import {
   readIdentify,
   readResume,
 } from './handshake.ts';
+import { memberChunk } from './memberChunk.ts';
 import { Session } from './session.ts';
 
 const HEARTBEAT_INTERVAL_MS = 41_250;
@@ -128,9 +129,12 @@ export class Gateway {
         if (session === undefined) return this.#resume(socket, payload.d);
         socket.close(CLOSE.alreadyAuthenticated);
         return undefined;
+      case GatewayOpcodes.RequestGuildMembers:
+        if (session === undefined) socket.close(CLOSE.notAuthenticated);
+        else session.dispatch('GUILD_MEMBERS_CHUNK', memberChunk(this.#world, payload.d));
+        return undefined;
       case GatewayOpcodes.PresenceUpdate:
       case GatewayOpcodes.VoiceStateUpdate:
-      case GatewayOpcodes.RequestGuildMembers:
         if (session === undefined) socket.close(CLOSE.notAuthenticated);
         return undefined;
       default:

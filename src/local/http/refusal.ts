@@ -46,6 +46,9 @@ export const refusals = {
   notJson: () => new ApiRefusal(400, 50109, 'The request body contains invalid JSON.'),
 } as const;
 
+/** Under this name the service lists what is wrong with a field. */
+const LIST = '_errors';
+
 export type FieldPath = readonly (string | number)[];
 
 /** Collects what is wrong with a body, field by field, and refuses all of it at once. */
@@ -67,10 +70,10 @@ export class FormErrors {
         node = made;
       }
     }
-    const list = node['_errors'];
+    const list = node[LIST];
     const entry = { code, message };
     if (Array.isArray(list)) list.push(entry);
-    else node['_errors'] = [entry];
+    else node[LIST] = [entry];
   }
 
   get found(): boolean {

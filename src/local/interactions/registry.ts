@@ -43,6 +43,7 @@ export type NewInteraction = Pick<Interaction, 'id' | 'token' | 'type' | 'userId
 export class InteractionRegistry {
   readonly #clock: ProtocolClock;
   readonly #byId = new Map<string, Interaction>();
+  readonly #byToken = new Map<string, Interaction>();
   readonly #stopLapse = new Map<string, () => void>();
   readonly #listeners = new Set<() => void>();
 
@@ -59,6 +60,7 @@ export class InteractionRegistry {
       edits: 0,
     };
     this.#byId.set(interaction.id, interaction);
+    this.#byToken.set(interaction.token, interaction);
     const lapse = () => this.lapse(interaction, 'the bot did not answer within 3 seconds');
     this.#stopLapse.set(interaction.id, this.#clock.after(ACKNOWLEDGE_MS, lapse));
     return interaction;
@@ -85,7 +87,7 @@ export class InteractionRegistry {
   }
 
   withToken(token: string): Interaction | undefined {
-    return [...this.#byId.values()].find((entry) => entry.token === token);
+    return this.#byToken.get(token);
   }
 
   isExpired(interaction: Interaction): boolean {

@@ -57,19 +57,12 @@ function checkTree(component: WireComponent, path: FieldPath, errors: FormErrors
   if (isSelect(component)) checkSelect(component, path, errors);
   if (component.type === ComponentType.TextDisplay && (component.content ?? '').trim() === '')
     errors.add([...path, 'content'], 'BASE_TYPE_REQUIRED', 'This field is required');
-  if (component.type === ComponentType.MediaGallery) checkGallery(component, path, errors);
   if (component.type === ComponentType.File && !(component.file?.url ?? '').startsWith('attachment://'))
     errors.add([...path, 'file', 'url'], 'URL_TYPE_INVALID_SCHEME', 'The file must be an attachment:// reference.');
   component.components?.forEach((child, index) => {
     checkTree(child, [...path, 'components', index], errors);
   });
   if (component.accessory !== undefined) checkTree(component.accessory, [...path, 'accessory'], errors);
-}
-
-function checkGallery(gallery: WireComponent, path: FieldPath, errors: FormErrors): void {
-  const count = gallery.items?.length ?? 0;
-  if (count < 1 || count > 10)
-    errors.add([...path, 'items'], 'BASE_TYPE_BAD_LENGTH', 'Must be between 1 and 10 in length.');
 }
 
 function checkRow(row: WireComponent, path: FieldPath, errors: FormErrors): void {

@@ -25,8 +25,6 @@ function checkOne(embed: WireEmbed, path: FieldPath, errors: FormErrors): void {
     if (field.value.trim() === '')
       errors.add([...path, 'fields', index, 'value'], 'BASE_TYPE_REQUIRED', 'This field is required');
   });
-  if ((embed.author?.name ?? '').length > 256)
-    errors.add([...path, 'author', 'name'], 'BASE_TYPE_MAX_LENGTH', 'Must be 256 or fewer in length.');
   checkScheme(embed.url, LINK_SCHEMES, [...path, 'url'], errors);
   checkScheme(embed.image?.url, PICTURE_SCHEMES, [...path, 'image', 'url'], errors);
   checkScheme(embed.thumbnail?.url, PICTURE_SCHEMES, [...path, 'thumbnail', 'url'], errors);

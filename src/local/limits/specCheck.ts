@@ -50,7 +50,9 @@ function addProblem(errors: FormErrors, under: FieldPath, problem: Problem, body
  * Of several, it is the one with the least to complain of; a branch for another kind of value altogether never is.
  */
 function closestBranch(branches: Problem[][]): Problem[] | undefined {
-  const fitting = branches.filter((branch) => branch.every((problem) => problem.path.length > 0 && problem.path[0] !== 'type'));
+  const fitting = branches.filter((branch) =>
+    branch.every((problem) => problem.path.length > 0 && problem.path[0] !== 'type'),
+  );
   return [...fitting].sort((a, b) => a.length - b.length)[0];
 }
 
@@ -66,10 +68,6 @@ function nameOf(problem: Problem, value: unknown): { code: string; message: stri
       return value === ''
         ? { code: 'BASE_TYPE_REQUIRED', message: 'This field is required' }
         : { code: 'BASE_TYPE_MIN_LENGTH', message: `Must be ${problem.minimum} or more in length.` };
-    case 'invalid_type':
-      return value === undefined
-        ? { code: 'BASE_TYPE_REQUIRED', message: 'This field is required' }
-        : { code: 'BASE_TYPE_BAD_TYPE', message: `Value is not of type ${problem.expected}.` };
     case 'invalid_value':
       return { code: 'BASE_TYPE_CHOICES', message: `Value must be one of ${JSON.stringify(problem.values)}.` };
     case 'invalid_format':
@@ -77,7 +75,9 @@ function nameOf(problem: Problem, value: unknown): { code: string; message: stri
         ? { code: 'URL_TYPE_INVALID_URL', message: 'Not a well formed URL.' }
         : { code: 'STRING_TYPE_REGEX', message: `Value is not a well formed ${problem.format}.` };
     default:
-      return { code: 'BASE_TYPE_INVALID', message: 'Value is not valid.' };
+      return value === undefined
+        ? { code: 'BASE_TYPE_REQUIRED', message: 'This field is required' }
+        : { code: 'BASE_TYPE_BAD_TYPE', message: `Value is not of type ${problem.expected ?? 'allowed here'}.` };
   }
 }
 

@@ -1,6 +1,7 @@
 import { FIXED_IDS } from '../ids.ts';
 import type { JsonObject, WireAttachment } from '../wire.ts';
-import type { StoredFile, World } from '../world/world.ts';
+import type { StoredFile } from '../world/records.ts';
+import type { World } from '../world/world.ts';
 import { imageSize } from './imageSize.ts';
 
 export interface Upload {

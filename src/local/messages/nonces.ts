@@ -1,5 +1,6 @@
 import type { MessageBody } from '../wire.ts';
-import type { StoredMessage, World } from '../world/world.ts';
+import type { StoredMessage } from '../world/records.ts';
+import type { World } from '../world/world.ts';
 
 /** How long the service compares nonces; it documents "the past few minutes". */
 export const NONCE_WINDOW_MS = 3 * 60_000;

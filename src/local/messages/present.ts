@@ -2,7 +2,8 @@ import { InteractionType, MessageType } from 'discord-api-types/v10';
 import { FIXED_IDS } from '../ids.ts';
 import type { JsonObject } from '../wire.ts';
 import { wireAuthor } from '../world/identity.ts';
-import type { MessageOrigin, StoredMessage, World } from '../world/world.ts';
+import type { MessageOrigin, StoredMessage } from '../world/records.ts';
+import type { World } from '../world/world.ts';
 import { wireFile } from './files.ts';
 import { presentComponents, presentEmbeds } from './presentParts.ts';
 

@@ -1,6 +1,7 @@
 import { ComponentType } from 'discord-api-types/v10';
 import type { JsonObject, WireComponent, WireEmbed } from '../wire.ts';
-import type { StoredMessage, World } from '../world/world.ts';
+import type { StoredMessage } from '../world/records.ts';
+import type { World } from '../world/world.ts';
 import { fileUrl } from './files.ts';
 
 export function presentEmbeds(world: World, message: StoredMessage): JsonObject[] {

@@ -1,4 +1,4 @@
-import type { StoredMessage } from './world.ts';
+import type { StoredMessage } from './records.ts';
 
 /** What happened in the stand-in, told to whoever listens: the gateway, the page, the keeper on disk. */
 export type Happening =

@@ -2,7 +2,8 @@ import { ChannelType } from 'discord-api-types/v10';
 import { FIXED_IDS } from '../ids.ts';
 import type { JsonObject } from '../wire.ts';
 import { BOT_PERMISSIONS, wireAuthor, wireBot, wireMember, wireRoles } from './identity.ts';
-import type { LocalChannel, World } from './world.ts';
+import type { LocalChannel } from './records.ts';
+import type { World } from './world.ts';
 
 const LOCALE = 'en-GB';
 const GUILD_MADE_AT = '2026-01-01T00:00:00.000Z';

@@ -1,7 +1,8 @@
 import { PermissionFlagsBits } from 'discord-api-types/v10';
 import { FIXED_IDS } from '../ids.ts';
 import type { JsonObject } from '../wire.ts';
-import type { LocalUser, World } from './world.ts';
+import type { LocalUser } from './records.ts';
+import type { World } from './world.ts';
 
 const EVERYONE =
   PermissionFlagsBits.ViewChannel |
@@ -68,7 +69,9 @@ export function wireMember(world: World, userId: string): JsonObject {
   };
 }
 
-export function wireRoles(world: World): JsonObject[] {
+export type WireRole = JsonObject & { id: string; name: string };
+
+export function wireRoles(world: World): WireRole[] {
   return [
     role(FIXED_IDS.guild, '@everyone', EVERYONE, 0),
     role(FIXED_IDS.managerRole, 'manager', MANAGER, 1),
@@ -76,7 +79,7 @@ export function wireRoles(world: World): JsonObject[] {
   ];
 }
 
-function role(id: string, name: string, permissions: bigint, position: number): JsonObject {
+function role(id: string, name: string, permissions: bigint, position: number): WireRole {
   return {
     id,
     name,

@@ -58,10 +58,15 @@ function fileFolder(file: string): string {
   return `${file}.files`;
 }
 
+/** Files of messages are kept; what was handed to a command or a form serves for that alone. */
 function saveFiles(world: World, folder: string): void {
   const before = new Set(readdirSync(folder));
-  for (const [id, bytes] of world.fileBytes) if (!before.has(id)) writeAtOnce(join(folder, id), bytes);
-  for (const name of before) if (!world.fileBytes.has(name)) rmSync(join(folder, name), { force: true });
+  const kept = new Set(world.messages.flatMap((message) => message.files.map((file) => file.id)));
+  for (const id of kept) {
+    const bytes = world.fileBytes.get(id);
+    if (bytes !== undefined && !before.has(id)) writeAtOnce(join(folder, id), bytes);
+  }
+  for (const name of before) if (!kept.has(name)) rmSync(join(folder, name), { force: true });
 }
 
 function writeAtOnce(file: string, content: string | Uint8Array): void {

@@ -53,6 +53,11 @@ export interface Chat {
   as(user: string): Person;
   /** The messages of the channel that everybody sees, oldest first. */
   channelMessages(channel?: string): Promise<ShownMessage[]>;
+  /** The first message that fits, among those that everybody sees, waiting for it to come or to be changed. */
+  untilMessage(
+    fits: (message: ShownMessage) => boolean,
+    where?: { channel?: string; limitMs?: number },
+  ): Promise<ShownMessage>;
   /** Commands as registered, by name. */
   commands(): Promise<{ name: string; description: string; options?: unknown[] }[]>;
   people(): Promise<People>;
@@ -107,14 +112,30 @@ export function driveChat(pageUrl: string): Chat {
     };
   };
 
+  const channelMessages = async (channel?: string) => {
+    const { users } = await ask<People>('GET', 'people');
+    const first = users[0];
+    if (first === undefined) throw new Error('the stand-in has no users');
+    return (await messagesAs(first.id, channel)).filter((message) => !message.ephemeral);
+  };
+  const untilMessage: Chat['untilMessage'] = async (fits, { channel, limitMs = 20_000 } = {}) => {
+    const endAtMs = Date.now() + limitMs;
+    let { count } = await ask<{ count: number }>('GET', 'changes');
+    for (;;) {
+      const messages = await channelMessages(channel);
+      const found = messages.find(fits);
+      if (found !== undefined) return found;
+      const leftMs = endAtMs - Date.now();
+      if (leftMs <= 0)
+        throw new Error(`no such message came; there are: ${JSON.stringify(messages.map((message) => message.text))}`);
+      ({ count } = await ask<{ count: number }>('GET', `changes?after=${count}&limitMs=${leftMs}`));
+    }
+  };
+
   return {
     as: (user) => person(user),
-    channelMessages: async (channel) => {
-      const { users } = await ask<People>('GET', 'people');
-      const first = users[0];
-      if (first === undefined) throw new Error('the stand-in has no users');
-      return (await messagesAs(first.id, channel)).filter((message) => !message.ephemeral);
-    },
+    channelMessages,
+    untilMessage,
     commands: () => ask('GET', 'commands'),
     people: () => ask('GET', 'people'),
     addUser: (name, rights = {}) => ask('POST', 'users', { name, ...rights }),
