@@ -34,6 +34,8 @@ export function startComposer(page) {
     input.value = '';
     input.readOnly = false;
     byId('send').textContent = 'Send';
+    // On a phone the focus would bring up the keyboard over the answer.
+    if (window.matchMedia('(hover: hover)').matches) input.focus();
   };
 
   const readAll = async () => {
@@ -59,10 +61,7 @@ export function startComposer(page) {
           'button',
           {
             type: 'button',
-            onclick: () => {
-              clear();
-              input.focus();
-            },
+            onclick: clear,
           },
           'Cancel',
         ),
