@@ -36,8 +36,6 @@ export function wireGuild(world: World): JsonObject {
     explicit_content_filter: 0,
     max_presences: null,
     max_members: 500_000,
-    max_stage_video_channel_users: 50,
-    max_video_channel_users: 25,
     vanity_url_code: null,
     premium_tier: 0,
     premium_subscription_count: 0,
