@@ -4,7 +4,7 @@ import { changeCard, changePlanCard, changesCard, refusalCard, tubPlanCard } fro
 import { type ActHandlers, type Command, leaf } from './command.ts';
 import { momentOf, optionalFlag, optionalNumber, optionalText, text, tubOption, whenOption } from './options.ts';
 import { runLeaf } from './run.ts';
-import { refused, voiceOf } from './voice.ts';
+import { refused, refusedAct, voiceOf } from './voice.ts';
 
 const log = leaf({
   path: 'change log',
@@ -28,7 +28,9 @@ const log = leaf({
     const at = momentOf(ctx, when);
     if (!at.ok) return refused(ctx, at.fault);
     const logged = logChange(ctx.desk, ctx.by, { ...input, at: at.value });
-    return logged.ok ? { card: changeCard(voiceOf(ctx), ctx.by.name, logged.value) } : refused(ctx, logged.fault);
+    return logged.ok
+      ? { card: changeCard(voiceOf(ctx), ctx.by.name, logged.value) }
+      : refusedAct(ctx, logged.fault, at.value);
   },
 });
 

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { freeOf, logCount, tubById } from '../src/desk/index.ts';
 import { countMethods } from '../src/domain/index.ts';
-import { countCard, countForm, press } from '../src/reply/index.ts';
-import { type ActHandlers, type Command, leaf } from './command.ts';
+import { cut } from '../src/reply/cut.ts';
+import { type Button, countCard, countForm, listWords, press } from '../src/reply/index.ts';
+import { type ActHandlers, type Answer, type Command, leaf } from './command.ts';
 import {
   momentOf,
   number,
@@ -15,7 +16,7 @@ import {
 } from './options.ts';
 import { keepForm, runLeaf } from './run.ts';
 import { readNumbers } from './typed.ts';
-import { gone, notNumbers, refused, voiceOf, withRetry } from './voice.ts';
+import { gone, notNumbers, refused, refusedAct, voiceOf, withRetry } from './voice.ts';
 
 const log = leaf({
   path: 'count log',
@@ -46,12 +47,23 @@ const log = leaf({
     const at = momentOf(ctx, when);
     if (!at.ok) return refused(ctx, at.fault);
     const logged = logCount(ctx.desk, ctx.by, { ...input, method: method ?? undefined, at: at.value });
-    if (!logged.ok) return refused(ctx, logged.fault);
+    if (!logged.ok) return refusedAct(ctx, logged.fault, at.value);
     return { card: countCard(voiceOf(ctx), ctx.by.name, logged.value, freeOf(ctx.desk, logged.value.tub.lineId)) };
   },
 });
 
 export const count: Command = { name: 'count', description: 'Counts of animals', leaves: [log] };
+
+/** A method that is none of the three; the button opens the form again as it was typed. */
+const badMethod = (typed: string, retry: Button): Answer => ({
+  private: true,
+  card: {
+    title: 'Not logged: which way was it counted?',
+    why: [`Typed: "${cut(typed)}"`],
+    next: `Write ${listWords(countMethods, 'or')}`,
+    controls: [[retry]],
+  },
+});
 
 export const countActs = {
   'count-form': ({ tub: id }, ctx) => {
@@ -65,7 +77,9 @@ export const countActs = {
     const retry = () => keepForm(ctx, press('count-form', { tub: id }), fields);
     if (typed.bad.length > 0 || typed.numbers['saleable'] === undefined)
       return notNumbers(typed.bad, 'saleable', retry());
-    const method = countMethods.find((known) => known === fields['method']?.trim().toLowerCase());
+    const typedMethod = fields['method']?.trim().toLowerCase() ?? '';
+    const method = countMethods.find((known) => known === typedMethod);
+    if (method === undefined && typedMethod !== '') return badMethod(typedMethod, retry());
     return withRetry(await runLeaf(log, { tub: tub.name, ...typed.numbers, method }, ctx), retry);
   },
 } satisfies Partial<ActHandlers>;

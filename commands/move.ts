@@ -4,7 +4,7 @@ import { stages } from '../src/domain/index.ts';
 import { moveCard } from '../src/reply/index.ts';
 import { type Command, leaf } from './command.ts';
 import { momentOf, number, optionalFlag, optionalText, text, whenOption } from './options.ts';
-import { refused, voiceOf } from './voice.ts';
+import { refused, refusedAct, voiceOf } from './voice.ts';
 
 const log = leaf({
   path: 'move',
@@ -28,7 +28,9 @@ const log = leaf({
     const at = momentOf(ctx, when);
     if (!at.ok) return refused(ctx, at.fault);
     const logged = logMove(ctx.desk, ctx.by, { ...input, stage: stage ?? undefined, at: at.value });
-    return logged.ok ? { card: moveCard(voiceOf(ctx), ctx.by.name, logged.value) } : refused(ctx, logged.fault);
+    return logged.ok
+      ? { card: moveCard(voiceOf(ctx), ctx.by.name, logged.value) }
+      : refusedAct(ctx, logged.fault, at.value);
   },
 });
 

@@ -22,7 +22,7 @@ import { parseSheet } from '../src/words/index.ts';
 import { type ActHandlers, type Command, type Ctx, leaf } from './command.ts';
 import { momentOf, optionalNumber, optionalText, text, tubOption, whenOption } from './options.ts';
 import { keepForm, runLeaf } from './run.ts';
-import { gone, refused, voiceOf, withRetry } from './voice.ts';
+import { gone, refused, refusedAct, voiceOf, withRetry } from './voice.ts';
 
 const valueOptions = [
   { name: 'temp', description: 'Water temperature, in your units', type: 'number' },
@@ -75,7 +75,9 @@ const log = leaf({
       (Object.keys(optionOf) as WaterValueName[]).map((name) => [name, typed[optionOf[name]]]),
     ) as TypedValues;
     const logged = logReading(ctx.desk, ctx.by, { tub, values, at: at.value, note });
-    return logged.ok ? { card: readingCard(voiceOf(ctx), ctx.by.name, logged.value) } : refused(ctx, logged.fault);
+    return logged.ok
+      ? { card: readingCard(voiceOf(ctx), ctx.by.name, logged.value) }
+      : refusedAct(ctx, logged.fault, at.value);
   },
 });
 
@@ -98,6 +100,7 @@ function openSheet(ctx: Ctx, rack: string | undefined) {
     form: sheetForm(
       tubs.slice(0, tubsPerSheet).map(({ name }) => name),
       rack ?? '',
+      tubs.length,
     ),
   };
 }

@@ -6,7 +6,7 @@ import { minorOf } from './money.ts';
 import { optionalFlag, optionalNumber, optionalText, text } from './options.ts';
 import { settingLeaves } from './setupPages.ts';
 import { dayOrNull } from './setupWords.ts';
-import { refused, voiceOf } from './voice.ts';
+import { refused, voiceOf, withSetupStep } from './voice.ts';
 
 const line = leaf({
   path: 'setup line',
@@ -28,7 +28,9 @@ const line = leaf({
       saleableMm: input['saleable-mm'],
       holdBack: input['hold-back'],
     });
-    return set.ok ? { card: lineCard(voiceOf(ctx), set.value), private: true } : refused(ctx, set.fault);
+    return set.ok
+      ? { card: withSetupStep(ctx, lineCard(voiceOf(ctx), set.value)), private: true }
+      : refused(ctx, set.fault);
   },
 });
 
@@ -53,7 +55,7 @@ const outlet = leaf({
       onPostage: input['on-postage'],
     });
     return set.ok
-      ? { card: outletCard(voiceOf(ctx), set.value.outlet, set.value.added), private: true }
+      ? { card: withSetupStep(ctx, outletCard(voiceOf(ctx), set.value.outlet, set.value.added)), private: true }
       : refused(ctx, set.fault);
   },
 });
@@ -100,7 +102,9 @@ const partner = leaf({
       awayTo: awayTo.value,
       owner: input.owner,
     });
-    return set.ok ? { card: partnerCard(voiceOf(ctx), set.value), private: true } : refused(ctx, set.fault);
+    return set.ok
+      ? { card: withSetupStep(ctx, partnerCard(voiceOf(ctx), set.value)), private: true }
+      : refused(ctx, set.fault);
   },
 });
 

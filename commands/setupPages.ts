@@ -7,14 +7,14 @@ import type { Answer, Ctx, Leaf } from './command.ts';
 import { leaf } from './command.ts';
 import { optionalFlag, optionalNumber, optionalText } from './options.ts';
 import { timeOrNothing } from './setupWords.ts';
-import { refused, voiceOf } from './voice.ts';
+import { refused, voiceOf, withSetupStep } from './voice.ts';
 
 /** Sets what was given and shows the page; without anything given it only shows. Settings are for the asker alone. */
 function page(ctx: Ctx, name: SetupPage, patch: BusinessPatch): Answer {
   const set = setBusiness(ctx.desk, ctx.by, patch);
   if (!set.ok) return refused(ctx, set.fault);
   const changed = Object.values(patch).some((value) => value !== undefined);
-  return { card: setupCard(voiceOf(ctx), set.value, name, changed), private: true };
+  return { card: withSetupStep(ctx, setupCard(voiceOf(ctx), set.value, name, changed)), private: true };
 }
 
 /** The value of a typed word, undefined where nothing was typed, or the refusal of what was not understood. */
@@ -43,7 +43,7 @@ const business = leaf({
   }),
   run: (input, ctx) =>
     page(ctx, 'business', {
-      name: input.name?.trim().slice(0, 60),
+      name: input.name?.trim().slice(0, 60) || undefined,
       zone: input.timezone?.trim(),
       region: input.region?.trim().toUpperCase(),
       currency: input.currency?.trim().toUpperCase(),

@@ -1,4 +1,7 @@
-/** Numbers typed into a form: "12", "7,5", " 7.5 "; empty fields are left out, anything else is named. */
+/**
+ * Numbers typed into a form: "12", "7,5", " 7.5 "; empty fields are left out, anything else is named. "1,200" is named too: it could be
+ * twelve hundred or a little over one.
+ */
 export function readNumbers(
   fields: Readonly<Record<string, string>>,
   names: readonly string[],
@@ -6,9 +9,10 @@ export function readNumbers(
   const numbers: Record<string, number> = {};
   const bad: string[] = [];
   for (const name of names) {
-    const typed = (fields[name] ?? '').trim().replace(',', '.');
+    const typed = (fields[name] ?? '').trim();
     if (typed === '') continue;
-    if (/^[-+]?\d+(\.\d+)?$/.test(typed)) numbers[name] = Number(typed);
+    const isClear = /^[-+]?\d+(?:[.,]\d+)?$/.test(typed) && !/^[-+]?[1-9]\d{0,2},\d{3}$/.test(typed);
+    if (isClear) numbers[name] = Number(typed.replace(',', '.'));
     else bad.push(`${name} "${fields[name]}"`);
   }
   return { numbers, bad };

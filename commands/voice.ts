@@ -1,5 +1,14 @@
-import { businessOf } from '../src/desk/index.ts';
-import { type Button, type Refusal, refusalCard, type Voice, voiceFor } from '../src/reply/index.ts';
+import { businessOf, setupStep } from '../src/desk/index.ts';
+import type { Instant } from '../src/domain/index.ts';
+import {
+  type Button,
+  type Card,
+  type Refusal,
+  refusalCard,
+  setupNext,
+  type Voice,
+  voiceFor,
+} from '../src/reply/index.ts';
 import type { Answer, Ctx } from './command.ts';
 
 /** Where and when the asker reads. */
@@ -11,6 +20,23 @@ export const refused = (ctx: Ctx, fault: Refusal): Answer => ({
   private: true,
 });
 
+/**
+ * The refusal of an act with its moment. An offered way to log it after all keeps the moment as it is understood now: pressed tomorrow,
+ * "yesterday" would be another day.
+ */
+export function refusedAct(ctx: Ctx, fault: Refusal, at: Instant | undefined): Answer {
+  const { card, ...answer } = refused(ctx, fault);
+  if (card?.offers === undefined) return { ...answer, ...(card !== undefined && { card }) };
+  const offers = card.offers.map((offer) => ({ ...offer, patch: { ...offer.patch, when: at ?? ctx.now } }));
+  return { ...answer, card: { ...card, offers } };
+}
+
+/** While set-up is not whole, a card that says nothing else to do ends with the one next step. */
+export function withSetupStep(ctx: Ctx, card: Card): Card {
+  const next = setupNext[setupStep(ctx.desk)];
+  return next === undefined ? card : { ...card, next };
+}
+
 /** A control outlived what it was about. */
 export const gone: Answer = {
   private: true,
@@ -21,7 +47,7 @@ export const gone: Answer = {
 export const notNumbers = (bad: readonly string[], needed: string, retry: Button): Answer => ({
   private: true,
   card: {
-    title: bad.length > 0 ? 'Not logged: not all of it are numbers' : `Not logged: ${needed} is missing`,
+    title: bad.length > 0 ? 'Not logged: a number is not understood' : `Not logged: ${needed} is missing`,
     why: bad.map((text) => `Not a number: ${text}`),
     next: 'Open the form again; what you typed is kept',
     controls: [[retry]],

@@ -37,8 +37,10 @@ export interface CountLogged {
   readonly berried: number | null;
   readonly method: CountMethod;
   readonly at: Instant;
-  /** What the books said before; null: not counted before. */
+  /** What the books said before; null: not counted before, or not to be compared as a newer count stands. */
   readonly expected: number | null;
+  /** A count of a later moment that is there already and stands. */
+  readonly newer: { readonly saleable: number; readonly at: Instant } | null;
   readonly entryId: number;
 }
 
@@ -58,7 +60,8 @@ export function logCount(desk: Desk, by: By, input: CountInput): Result<CountLog
   if (input.sure !== true && number > manyPerLitre * tub.netLitres) {
     return fail({ kind: 'ask-many', tub: tub.name, number, litres: tub.netLitres });
   }
-  const expected = tubStock(desk, businessOf(desk), tub).saleable;
+  const before = tubStock(desk, businessOf(desk), tub);
+  const newer = before.counted !== null && before.counted.at > at.value ? before.counted : null;
   const count = {
     saleable: input.saleable,
     juveniles: input.juveniles ?? null,
@@ -75,7 +78,7 @@ export function logCount(desk: Desk, by: By, input: CountInput): Result<CountLog
       desk.store.animals.addCount(entry, { ...count, tubId: tub.id });
     },
   );
-  return ok({ tub, ...count, expected, entryId });
+  return ok({ tub, ...count, expected: newer === null ? before.saleable : null, newer, entryId });
 }
 
 export interface MoveInput {
@@ -112,7 +115,7 @@ export function logMove(desk: Desk, by: By, input: MoveInput): Result<MoveLogged
   if (!at.ok) return at;
   const stage = input.stage ?? 'saleable';
   if (stage === 'saleable') {
-    const refused = tooFew(desk, from.value, input.number);
+    const refused = tooFew(desk, from.value, input.number, at.value);
     if (refused !== null) return fail(refused);
   }
   if (input.mix !== true && from.value.lineId !== to.value.lineId) {
@@ -153,11 +156,11 @@ export function logMove(desk: Desk, by: By, input: MoveInput): Result<MoveLogged
   });
 }
 
-/** A counted tub can't give more than the books say it holds. */
-function tooFew(desk: Desk, tub: Tub, number: number): Refusal | null {
+/** A counted tub can't give more than the books say it holds; what was before its count is not judged. */
+function tooFew(desk: Desk, tub: Tub, number: number, at: Instant, alsoThere = 0): Refusal | null {
   const { saleable, counted } = tubStock(desk, businessOf(desk), tub);
-  if (saleable === null || counted === null || number <= saleable) return null;
-  return { kind: 'too-few-there', tub: tub.name, number, there: saleable, countedAt: counted.at };
+  if (saleable === null || counted === null || at < counted.at || number <= saleable + alsoThere) return null;
+  return { kind: 'too-few-there', tub: tub.name, number, there: saleable + alsoThere, countedAt: counted.at };
 }
 
 export interface LossLogged {
@@ -186,10 +189,12 @@ export function logLoss(
   const tub = found.value;
   const number = amount('animals', input.number);
   if (!number.ok) return number;
-  const refused = tooFew(desk, tub, input.number);
-  if (refused !== null) return fail(refused);
   const at = whenOf(desk, input.at, tub);
   if (!at.ok) return at;
+  // The dead may be young ones: those of the last count are there too.
+  const juveniles = desk.store.animals.latestCount(tub.id)?.juveniles ?? 0;
+  const refused = tooFew(desk, tub, input.number, at.value, juveniles);
+  if (refused !== null) return fail(refused);
   const cause = input.cause?.trim() || null;
   const entryId = log(desk, by, 'loss', `${tub.name} ${input.number} found dead`, (entry) => {
     desk.store.animals.addLoss(entry, { tubId: tub.id, number: input.number, cause, at: at.value });

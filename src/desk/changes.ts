@@ -18,7 +18,7 @@ import {
 } from '../domain/index.ts';
 import { businessOf, type Desk, log } from './desk.ts';
 import { findTub } from './find.ts';
-import { changePlanOf, lastReading } from './water.ts';
+import { changePlanOf } from './water.ts';
 import { whenOf } from './when.ts';
 
 const dayMs = 86_400_000;
@@ -73,7 +73,7 @@ export function logChange(desk: Desk, by: By, input: ChangeInput): Result<Change
       tubId: tub.id,
       at: at.value,
       litres: litres.value,
-      note: input.note ?? null,
+      note: input.note?.trim() || null,
     });
   });
   const nitrate = plan.nitrateMgL;
@@ -115,8 +115,8 @@ export interface TopUpLogged {
   readonly litres: number;
   readonly water: TopUpWater;
   readonly at: Instant;
-  /** TDS at the last reading and what the minerals of this top-up add to it, mg/L; null: not known. */
-  readonly tdsMgL: { readonly last: number; readonly adds: number } | null;
+  /** TDS as last read and what the minerals of this top-up add to it, mg/L; null: not known. */
+  readonly tdsMgL: { readonly last: number | null; readonly adds: number | null };
   readonly entryId: number;
 }
 
@@ -146,8 +146,9 @@ export function logTopUp(
   const entryId = log(desk, by, 'topup', `${tub.name} topped up ${input.litres} L ${water}`, (entry) => {
     desk.store.water.addTopUp(entry, { tubId: tub.id, at: at.value, litres: input.litres, water });
   });
-  const last = lastReading(desk, tub)?.tdsMgL ?? null;
+  const last = desk.store.water.readings(tub.id, '' as Instant).findLast(({ tdsMgL }) => tdsMgL !== null);
   const source = business.sourceTdsMgL;
-  const adds = water === 'soft' || source === null ? 0 : (source * input.litres) / tub.netLitres;
-  return ok({ tub, litres: input.litres, water, at: at.value, tdsMgL: last === null ? null : { last, adds }, entryId });
+  const addsMgL = water === 'soft' ? 0 : source === null ? null : (source * input.litres) / tub.netLitres;
+  const tdsMgL = { last: last?.tdsMgL ?? null, adds: addsMgL };
+  return ok({ tub, litres: input.litres, water, at: at.value, tdsMgL, entryId });
 }

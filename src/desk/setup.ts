@@ -13,7 +13,7 @@ import {
   type Refusal,
   type Result,
 } from '../domain/index.ts';
-import { businessOf, type Desk, log } from './desk.ts';
+import { businessOf, type Desk, log, todayOf } from './desk.ts';
 import { tubsInUse } from './find.ts';
 
 export type BusinessPatch = { readonly [K in keyof Business]?: Business[K] | undefined };
@@ -52,6 +52,10 @@ function impossibleIn(desk: Desk, patch: BusinessPatch): Refusal | null {
   }
   const merged = { ...businessOf(desk), ...patch };
   const amounts = firstImpossible([
+    ['source-nitrate', patch.sourceNitrateMgL],
+    ['source-tds', patch.sourceTdsMgL],
+    ['source-gh', patch.sourceGhDgh],
+    ['source-kh', patch.sourceKhDkh],
     ['nitrate-limit', patch.nitrateLimitMgL],
     ['percent', patch.changeMinPercent],
     ['percent', patch.changeMaxPercent],
@@ -116,6 +120,9 @@ export function setLine(desk: Desk, by: By, input: LineInput): Result<{ line: Li
   return ok({ line: { ...wanted, id }, added: old === undefined });
 }
 
+/** A rack's name also travels in the controls of its sheet: letters beyond ASCII take more room there. */
+export const isRackName = (text: string): boolean => isName(text) && encodeURIComponent(text).length <= 88;
+
 /** Names are 1 to 30 characters with at least one letter or digit, on one line. */
 export const isName = (text: string): boolean => /^[^\n\r]{1,30}$/.test(text) && /[\p{L}\p{N}]/u.test(text);
 
@@ -140,24 +147,48 @@ export function setPartner(
   if (refused !== null) return fail(refused);
   const partners = desk.store.settings.partners();
   const old = partners.find(({ userId }) => userId === person.userId);
+  const owners = partners.filter(({ owner }) => owner);
+  if (input.owner === false && old?.owner === true && owners.length === 1) {
+    return fail({ kind: 'last-owner', name: old.name });
+  }
   const wanted: Partner = {
     userId: person.userId,
     name: person.name,
     sharePercent: input.sharePercent ?? old?.sharePercent ?? null,
     never: input.never ?? old?.never ?? [],
-    awayFrom: input.awayFrom === undefined ? (old?.awayFrom ?? null) : input.awayFrom,
-    awayTo: input.awayTo === undefined ? (old?.awayTo ?? null) : input.awayTo,
+    ...awayOf(desk, input, old),
     owner: input.owner ?? old?.owner ?? partners.length === 0,
   };
+  if (wanted.awayFrom !== null && wanted.awayTo !== null && wanted.awayTo < wanted.awayFrom) {
+    return fail({ kind: 'bad-words', what: 'day', typed: wanted.awayTo, example: `${wanted.awayFrom} or later` });
+  }
   log(desk, by, 'partner', `${old === undefined ? 'added' : 'changed'} partner ${wanted.name}`, (entryId) => {
     desk.store.settings.setPartner(entryId, wanted, false);
   });
   return ok({ partner: wanted, added: old === undefined });
 }
 
+/** The days away as they will stand: an end alone begins today, no beginning means not away. */
+function awayOf(
+  desk: Desk,
+  input: PartnerInput,
+  old: Partner | undefined,
+): { awayFrom: string | null; awayTo: string | null } {
+  const awayTo = input.awayTo === undefined ? (old?.awayTo ?? null) : input.awayTo;
+  const awayFrom = input.awayFrom === undefined ? (old?.awayFrom ?? null) : input.awayFrom;
+  if (input.awayFrom === null) return { awayFrom: null, awayTo: null };
+  return { awayFrom: awayFrom === null && awayTo !== null ? todayOf(desk) : awayFrom, awayTo };
+}
+
+/** A partner leaves; the only owner only when nobody else is there. */
 export function removePartner(desk: Desk, by: By, person: Person): Result<Partner, Refusal> {
-  const old = desk.store.settings.partners().find(({ userId }) => userId === person.userId);
+  const partners = desk.store.settings.partners();
+  const old = partners.find(({ userId }) => userId === person.userId);
   if (old === undefined) return fail({ kind: 'unknown', noun: 'partner', typed: person.name, near: [] });
+  const others = partners.filter(({ userId }) => userId !== old.userId);
+  if (old.owner && others.length > 0 && !others.some(({ owner }) => owner)) {
+    return fail({ kind: 'last-owner', name: old.name });
+  }
   log(desk, by, 'partner', `removed partner ${old.name}`, (entryId) => {
     desk.store.settings.setPartner(entryId, old, true);
   });

@@ -12,7 +12,7 @@ import {
 } from '../domain/index.ts';
 import { businessOf, type Desk, log } from './desk.ts';
 import { findLine, findTub, tubsInUse } from './find.ts';
-import { isName } from './setup.ts';
+import { isName, isRackName } from './setup.ts';
 import { plantChores } from './starterChores.ts';
 import { tubStock } from './stock.ts';
 
@@ -37,12 +37,14 @@ const rackOf = (name: string): string => /^\p{L}{1,10}(?=\s*\d)/u.exec(name)?.[0
 export function addTubs(desk: Desk, by: By, input: TubInput): Result<readonly Tub[], Refusal> {
   const line = findLine(desk, input.line);
   if (!line.ok) return line;
+  const netLitres = input.netLitres ?? roundTenth(input.litres * netShare);
   const refused = firstImpossible([
     ['litres', input.litres],
-    ['net litres', input.netLitres],
+    ['net litres', netLitres],
   ]);
   if (refused !== null) return fail(refused);
-  const netLitres = input.netLitres ?? roundTenth(input.litres * netShare);
+  const rack = input.rack?.trim() || null;
+  if (rack !== null && !isRackName(rack)) return fail({ kind: 'bad-name', noun: 'tub', typed: rack });
   if (netLitres > input.litres) {
     return fail({
       kind: 'impossible-amount',
@@ -69,7 +71,7 @@ export function addTubs(desk: Desk, by: By, input: TubInput): Result<readonly Tu
         lineId: line.value.id,
         litres: input.litres,
         netLitres,
-        rack: input.rack?.trim() || rackOf(name),
+        rack: rack ?? rackOf(name),
         role: input.role ?? 'breeding',
         addedAt: now,
       };
@@ -115,6 +117,8 @@ export function editTub(desk: Desk, by: By, input: TubEdit): Result<{ before: Tu
   const netLitres =
     input.netLitres ??
     (input.litres === undefined ? before.netLitres : roundTenth((before.netLitres / before.litres) * litres));
+  const rack = input.rack?.trim() || before.rack;
+  if (!isRackName(rack)) return fail({ kind: 'bad-name', noun: 'tub', typed: rack });
   if (netLitres > litres) {
     return fail({
       kind: 'impossible-amount',
@@ -132,7 +136,7 @@ export function editTub(desk: Desk, by: By, input: TubEdit): Result<{ before: Tu
     netLitres,
     lineId: line?.value.id ?? before.lineId,
     lineName: line?.value.name ?? before.lineName,
-    rack: input.rack?.trim() || before.rack,
+    rack,
     role: input.role ?? before.role,
   };
   log(desk, by, 'tub', `changed tub ${before.name}`, (entryId) => {

@@ -61,7 +61,12 @@ export function logReading(desk: Desk, by: By, input: ReadingInput): Result<Read
   if (!at.ok) return at;
   const known = knownOf(desk, tub, at.value);
   const entryId = log(desk, by, 'reading', `${tub.name} reading${shortValues(values.value)}`, (entry) => {
-    desk.store.water.addReading(entry, { ...values.value, tubId: tub.id, at: at.value, note: input.note ?? null });
+    desk.store.water.addReading(entry, {
+      ...values.value,
+      tubId: tub.id,
+      at: at.value,
+      note: input.note?.trim() || null,
+    });
   });
   return ok({
     tub,
@@ -163,9 +168,13 @@ export const lastReading = (desk: Desk, tub: Tub): Reading | undefined =>
 export const lastChange = (desk: Desk, tub: Tub): Change | undefined =>
   desk.store.water.changes(tub.id, everything).at(-1);
 
-/** The change that a tub needs next, and when. */
+/**
+ * The change that a tub needs next, and when. Harmful ammonia or nitrite makes it due on the day it was read, until a change or a
+ * better reading; so does too much nitrate in a tub whose changes were never logged.
+ */
 export function changePlanOf(desk: Desk, business: Business, tub: Tub): ChangePlan {
-  const read = desk.store.water.readings(tub.id, everything).findLast(({ nitrateMgL }) => nitrateMgL !== null);
+  const readings = desk.store.water.readings(tub.id, everything);
+  const read = readings.findLast(({ nitrateMgL }) => nitrateMgL !== null);
   const changes = desk.store.water.changes(tub.id, everything);
   const since = changes.filter(({ at }) => read !== undefined && at > read.at).map(({ litres }) => litres);
   const nitrateNow =
@@ -180,8 +189,19 @@ export function changePlanOf(desk: Desk, business: Business, tub: Tub): ChangePl
     Math.max(0, place),
     business.changeIntervalDays,
   );
-  return planChange(tub.netLitres, nitrateNow, dueOn, business);
+  const last = readings.at(-1);
+  const isUrgent = last !== undefined && !changes.some(({ at }) => at > last.at) && harms(desk, business, tub, last);
+  if (isUrgent) return planChange(tub.netLitres, nitrateNow, dayOf(last.at, business.zone), business, true);
+  const isOver = lastAt === undefined && read !== undefined && (nitrateNow ?? 0) > business.nitrateLimitMgL;
+  const readOn = isOver ? dayOf(read.at, business.zone) : dueOn;
+  return planChange(tub.netLitres, nitrateNow, readOn < dueOn ? readOn : dueOn, business);
 }
+
+/** Whether a reading's ammonia or nitrite harms today. */
+const harms = (desk: Desk, business: Business, tub: Tub, reading: Reading): boolean =>
+  judgeReading(reading, knownOf(desk, tub, reading.at), business).findings.some(
+    ({ of, state }) => state === 'act' && (of === 'ammonia' || of === 'nitrite'),
+  );
 
 /** The plans of all tubs in use, the earliest due first. */
 export function changePlans(desk: Desk): { tub: Tub; plan: ChangePlan }[] {

@@ -10,7 +10,7 @@ interface Bounds {
 /** What each amount can be in a business of this size. Bounds are ours: wide enough for any honest entry, narrow enough to catch a slip. */
 const bounds: Record<AmountName, Bounds> = {
   litres: { min: 0.1, max: 2000, whole: false },
-  'net litres': { min: 0.1, max: 2000, whole: false },
+  'net litres': { min: 1, max: 2000, whole: false },
   percent: { min: 1, max: 100, whole: false },
   animals: { min: 1, max: 5000, whole: true },
   saleable: { min: 0, max: 5000, whole: true },
@@ -31,6 +31,10 @@ const bounds: Record<AmountName, Bounds> = {
   dead: { min: 0, max: 5000, whole: true },
   low: { min: -50, max: 50, whole: false },
   high: { min: -50, max: 60, whole: false },
+  'source-nitrate': { min: 0, max: 200, whole: false },
+  'source-tds': { min: 0, max: 2000, whole: false },
+  'source-gh': { min: 0, max: 50, whole: false },
+  'source-kh': { min: 0, max: 40, whole: false },
   'nitrate-limit': { min: 1, max: 200, whole: false },
   'keep-days': { min: 0, max: 60, whole: true },
   'claim-hours': { min: 1, max: 240, whole: true },

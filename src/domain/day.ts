@@ -76,6 +76,9 @@ export const dayOf = (at: Instant, zone: string): LocalDay => wallClock(at, zone
 /** The time of day of `at` in `zone`. */
 export const timeOf = (at: Instant, zone: string): WallTime => wallClock(at, zone).slice(11, 16) as WallTime;
 
+/** By how much clocks go back in autumn: an hour, on Lord Howe Island half of one. */
+const doubledMs = [3_600_000, 1_800_000] as const;
+
 function wallClock(at: Instant, zone: string): string {
   const local = new TZDate(msOf(at), zone);
   const part = (n: number, width = 2): string => String(n).padStart(width, '0');
@@ -91,8 +94,8 @@ export function instantAt(of: LocalDay, time: WallTime, zone: string): Instant {
   const [hours, minutes] = time.split(':').map(Number) as [number, number];
   const local = new TZDate(year, month - 1, date, hours, minutes, 0, 0, zone);
   const found = instantOf(new Date(local.getTime()));
-  const hourEarlier = plusMs(found, -3_600_000);
-  return dayOf(hourEarlier, zone) === of && timeOf(hourEarlier, zone) === time ? hourEarlier : found;
+  const shows = (at: Instant): boolean => dayOf(at, zone) === of && timeOf(at, zone) === time;
+  return doubledMs.map((ms) => plusMs(found, -ms)).find(shows) ?? found;
 }
 
 /** Whether `zone` names a time zone that this machine knows. */

@@ -2,7 +2,7 @@ import type { CountMethod, Instant, LocalDay, Stage, Tub } from '../domain/index
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import { whenLine } from './change.ts';
-import { counted, dateWords, dayWords, figure, type Voice } from './voice.ts';
+import { counted, dateWords, dayWords, figure, momentWords, type Voice } from './voice.ts';
 
 const undoButton = (entry: number) => button('Undo', press('undo-ask', { entry }));
 
@@ -16,11 +16,12 @@ interface CountLogged {
   readonly method: CountMethod;
   readonly at: Instant;
   readonly expected: number | null;
+  readonly newer: { readonly saleable: number; readonly at: Instant } | null;
   readonly entryId: number;
 }
 
 export function countCard(voice: Voice, by: string, logged: CountLogged, lineFree: number | null): Card {
-  const { tub, saleable, juveniles, berried, expected } = logged;
+  const { tub, saleable, juveniles, berried, expected, newer } = logged;
   const difference = expected === null ? 0 : saleable - expected;
   return {
     title: `${tub.name}: ${saleable} saleable ${tub.lineName}`,
@@ -34,12 +35,18 @@ export function countCard(voice: Voice, by: string, logged: CountLogged, lineFre
       ...(difference === 0
         ? []
         : [`The books said ${expected}: ${Math.abs(difference)} ${difference > 0 ? 'more' : 'fewer'}`]),
-      ...(lineFree === null ? [] : [`${tub.lineName}: ${Math.max(0, lineFree)} free to promise now`]),
+      ...(newer === null ? [] : [`The newer count stands: ${newer.saleable}, ${momentWords(voice, newer.at)}`]),
+      ...(lineFree === null ? [] : [freeLine(tub, lineFree)]),
       whenLine(voice, by, logged.at),
     ],
     controls: [[button('Stock', press('stock', {}), 'main'), undoButton(logged.entryId)]],
   };
 }
+
+const freeLine = (tub: Tub, free: number): string =>
+  free < 0
+    ? `${tub.lineName}: ${-free} more are promised than can be given`
+    : `${tub.lineName}: ${free} free to promise now`;
 
 interface MoveLogged {
   readonly from: Tub;
@@ -89,7 +96,7 @@ export function lossCard(voice: Voice, by: string, logged: LossLogged): Card {
     why: [
       ...(cause === null ? [] : [`Cause: ${cause}`]),
       ...(inAWeek > number ? [`${inAWeek} in seven days`] : []),
-      left === null ? 'Not counted yet' : `${left} saleable left by the books`,
+      left === null ? 'Animals not counted yet' : `${left} saleable left by the books`,
       whenLine(voice, by, logged.at),
     ],
     next: many
@@ -118,12 +125,7 @@ export function holdCard(voice: Voice, by: string, logged: HoldSet, lineFree: nu
     until === null ? 'until you lift it' : `to ${until === voice.today ? 'the end of today' : dateWords(voice, until)}`;
   return {
     title: lifted ? `${tub.name}: back on sale` : `${tub.name}: off sale ${end}`,
-    why: [
-      ...(lifted ? [] : [`Reason: ${logged.reason}`]),
-      `${tub.lineName}: ${Math.max(0, lineFree)} free to promise now`,
-      ...(lineFree < 0 ? [`${-lineFree} more are promised than can be given`] : []),
-      whenLine(voice, by, voice.now),
-    ],
+    why: [...(lifted ? [] : [`Reason: ${logged.reason}`]), freeLine(tub, lineFree), whenLine(voice, by, voice.now)],
     ...(lineFree < 0 && { next: 'Look at the open sales with /sale list' }),
     controls: [
       [

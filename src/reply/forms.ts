@@ -27,8 +27,8 @@ export const countForm = (tub: Tub): Form => ({
 });
 
 /** One tub a line, ready to be filled in. */
-export const sheetForm = (tubs: readonly string[], rack: string): Form => ({
-  title: rack === '' ? 'Readings' : `Readings of rack ${rack}`,
+export const sheetForm = (tubs: readonly string[], rack: string, ofTubs = tubs.length): Form => ({
+  title: `${rack === '' ? 'Readings' : `Rack ${rack}`}${ofTubs > tubs.length ? `, ${tubs.length} of ${ofTubs}` : ''}`,
   press: press('sheet-send', { rack }),
   fields: [
     {

@@ -2,6 +2,7 @@ import {
   type ChangePlan,
   dayOf,
   type Finding,
+  fahrenheitOf,
   type Instant,
   type Reading,
   type Tub,
@@ -20,6 +21,7 @@ import {
   figure,
   listWords,
   litresWords,
+  matchWords,
   mgLWords,
   tempWords,
   type Voice,
@@ -50,8 +52,8 @@ export function readingCard(voice: Voice, by: string, logged: ReadingLogged): Ca
     title: `${tub.name}: ${headline(voice, state, troubled[0], plan)}`,
     why: [
       ...troubled.slice(0, 3).map((finding) => findingLine(voice, finding)),
-      ...(fine.length > 0 ? [fine.map((finding) => shortly(voice, finding)).join(' · ')] : []),
       ...nitrateLines(voice, troubled, plan),
+      ...fineLines(fine.map((finding) => figureOf(voice, finding))),
       whenLine(voice, by, reading.at),
     ],
     ...(troubled[0] !== undefined && { next: adviceFor(voice, troubled[0], plan) }),
@@ -70,7 +72,8 @@ function headline(voice: Voice, state: WaterState, worst: Finding | undefined, p
   return `${state}, ${figureOf(voice, worst)}`;
 }
 
-function figureOf(voice: Voice, finding: Finding): string {
+/** "ammonia 1 mg/L", "21.4 °C", "pH 7.4": a judged value with its unit. */
+export function figureOf(voice: Voice, finding: Finding): string {
   switch (finding.of) {
     case 'ammonia':
       return `ammonia ${figure(finding.totalMgL, 2)} mg/L`;
@@ -95,8 +98,10 @@ function findingLine(voice: Voice, finding: Finding): string {
   const shown = figureOf(voice, finding);
   switch (finding.of) {
     case 'ammonia': {
-      const assumed = finding.assumed.length === 0 ? '' : `, ${listWords(finding.assumed)} assumed`;
-      return `Un-ionised ${finding.unionisedMgL.toFixed(3)} mg/L, ${figure(finding.share * 100, 2)} % of ${figure(finding.totalMgL, 2)}${assumed}`;
+      const words = { pH: 'pH 8', temperature: tempWords(voice, 25) };
+      const named = finding.assumed.map((of) => words[of]);
+      const assumed = named.length === 0 ? '' : ` at ${listWords(named)}, assumed`;
+      return `Un-ionised ammonia ${finding.unionisedMgL.toFixed(3)} mg/L, ${figure(finding.share * 100)} % of it${assumed}`;
     }
     case 'nitrate':
       return `Nitrate ${mgLWords(finding.mgL)}, limit ${mgLWords(finding.limitMgL)}, source water ${mgLWords(finding.sourceMgL)}`;
@@ -115,16 +120,23 @@ function findingLine(voice: Voice, finding: Finding): string {
   }
 }
 
-export const shortly = (voice: Voice, finding: Finding): string => {
-  const shown = figureOf(voice, finding);
-  return `${shown.charAt(0).toUpperCase()}${shown.slice(1)} fine`;
-};
+/** How many fine values stand on one line of a phone. */
+const finePerLine = 4;
+
+/** "Fine: 21.4 °C · pH 7.4", on as many lines as it takes. */
+function fineLines(values: readonly string[]): string[] {
+  const lines: string[] = [];
+  for (let from = 0; from < values.length; from += finePerLine) {
+    lines.push(`Fine: ${values.slice(from, from + finePerLine).join(' · ')}`);
+  }
+  return lines;
+}
 
 /** What the planned change does, where nitrate is over the limit. */
 function nitrateLines(voice: Voice, troubled: readonly Finding[], plan: ChangePlan): string[] {
   if (!troubled.some(({ of }) => of === 'nitrate') || plan.afterMgL === null) return [];
   const once = `${litresWords(voice, plan.litres)} (${plan.percent} %) gives about ${mgLWords(plan.afterMgL)}`;
-  if (plan.reason === 'source-too-high') return [once, 'The source water is over the limit: no change gets under it'];
+  if (plan.reason === 'source-too-high') return [once, 'The source water is not under the limit: no change is'];
   return [
     plan.changesToLimit !== null && plan.changesToLimit > 1
       ? `${once}; ${plan.changesToLimit} such changes to the limit`
@@ -143,7 +155,7 @@ function adviceFor(voice: Voice, worst: Finding, plan: ChangePlan): string {
     case 'nitrate':
       return plan.reason === 'source-too-high'
         ? 'Feed less, add plants or use softer water'
-        : 'Match the new water within 2 °C';
+        : `Match the new water within ${matchWords(voice)}`;
     case 'temperature':
       return worst.tempC > 20
         ? 'Cool slowly: lid open, fan, shade; more air'
@@ -159,14 +171,20 @@ function adviceFor(voice: Voice, worst: Finding, plan: ChangePlan): string {
   }
 }
 
+/** The columns of the history with the decimals that each is read to. */
 const columns: readonly (readonly [WaterValueName, string, number])[] = [
-  ['nitrateMgL', 'NO3', 4],
-  ['tempC', '°C', 5],
-  ['ph', 'pH', 4],
-  ['ghDgh', 'GH', 3],
-  ['khDkh', 'KH', 3],
-  ['tdsMgL', 'TDS', 4],
+  ['nitrateMgL', 'NO3', 1],
+  ['tempC', '°C', 1],
+  ['ph', 'pH', 2],
+  ['ammoniaMgL', 'NH4', 2],
+  ['nitriteMgL', 'NO2', 2],
+  ['tdsMgL', 'TDS', 0],
+  ['ghDgh', 'GH', 1],
+  ['khDkh', 'KH', 1],
 ];
+
+const columnWidth = 4;
+const mostColumns = 6;
 
 /** The readings of a tub as a table, newest first, with the columns that hold anything. */
 export function readingHistoryCard(
@@ -184,32 +202,36 @@ export function readingHistoryCard(
       controls: [[button('Log a reading', press('reading-form', { tub: tub.id }), 'main')]],
     };
   }
-  const all: readonly (readonly [WaterValueName, string, number])[] = [
-    ...columns,
-    ['ammoniaMgL', 'NH4', 4],
-    ['nitriteMgL', 'NO2', 4],
-  ];
-  const used = all
-    .filter(([name]) => (only === undefined || name === only) && readings.some((reading) => reading[name] !== null))
-    .slice(0, 6);
-  const date = (reading: Reading): string => dateWords(voice, dayOf(reading.at, voice.zone)).slice(4).padEnd(7);
-  const cell = (reading: Reading, [name, , width]: (typeof columns)[number]): string => {
+  const measured = columns.filter(
+    ([name]) => (only === undefined || name === only) && readings.some((reading) => reading[name] !== null),
+  );
+  const dates = readings.slice(0, 25).map(({ at }) => dateWords(voice, dayOf(at, voice.zone)).slice(4));
+  const dateWidth = Math.max(...dates.map(({ length }) => length)) + 1;
+  const used = measured.slice(0, Math.min(mostColumns, Math.floor((38 - dateWidth) / (columnWidth + 1))));
+  const left = measured.slice(used.length).map(([, title]) => title);
+  const inFahrenheit = (name: WaterValueName): boolean => name === 'tempC' && voice.units === 'us';
+  const cell = (reading: Reading, [name, , decimals]: (typeof columns)[number]): string => {
     const value = reading[name];
-    const shown = value === null ? '·' : figure(name === 'tempC' && voice.units === 'us' ? value * 1.8 + 32 : value, 2);
-    return shown.padStart(width);
+    const shown = value === null ? '·' : figure(inFahrenheit(name) ? fahrenheitOf(value) : value, decimals);
+    return shown.padStart(columnWidth);
   };
-  const heading = `       ${used.map(([name, title, width]) => (name === 'tempC' && voice.units === 'us' ? '°F' : title).padStart(width)).join(' ')}`;
+  const headings = used.map(([name, title]) => (inFahrenheit(name) ? '°F' : title).padStart(columnWidth));
+  const why = [
+    ...(left.length > 0 ? [`Measured too: ${listWords(left)}; ask for one with what`] : []),
+    ...(readings.length > 25 ? [`The newest 25 of ${readings.length}; give fewer days for the rest`] : []),
+  ];
   return {
     title: `${tub.name}: ${counted(readings.length, 'reading')} in ${counted(days, 'day')}`,
     table: [
-      heading,
-      ...readings
-        .slice(0, 25)
-        .map((reading) => `${date(reading)}${used.map((column) => cell(reading, column)).join(' ')}`),
+      `${' '.repeat(dateWidth)}${headings.join(' ')}`,
+      ...dates.flatMap((date, row) => {
+        const reading = readings[row];
+        return reading === undefined
+          ? []
+          : [`${date.padEnd(dateWidth)}${used.map((column) => cell(reading, column)).join(' ')}`];
+      }),
     ],
-    ...(readings.length > 25 && {
-      why: [`The newest 25 of ${readings.length}; give fewer days or one value for the rest`],
-    }),
+    ...(why.length > 0 && { why }),
     controls: [
       [
         button('Log a reading', press('reading-form', { tub: tub.id }), 'main'),

@@ -1,9 +1,9 @@
-import type { Noun, Refusal } from '../domain/index.ts';
+import type { AmountName, Noun, Refusal } from '../domain/index.ts';
 import type { Card } from './card.ts';
 import { cut } from './cut.ts';
 import { rotaRefusal } from './rotaRefusals.ts';
 import { saleRefusal } from './saleRefusals.ts';
-import { dateWords, figure, listWords, litresWords, momentWords, type Voice } from './voice.ts';
+import { dateWords, figure, listWords, litresWords, momentWords, tempWords, type Voice } from './voice.ts';
 import { waterRefusal } from './waterRefusals.ts';
 
 export type { Refusal };
@@ -30,7 +30,7 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
       return {
         title: `Not logged: no ${one} called "${cut(refusal.typed)}"`,
         ...(near.length > 0 && { why: [`Near it: ${listWords(near, 'or')}`] }),
-        next: near.length > 0 ? `Try again with ${listWords(near, 'or')}` : hint,
+        next: near.length > 0 ? 'Type one of these, or choose from the list' : hint,
       };
     }
     case 'ambiguous':
@@ -60,13 +60,7 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
         next: `Write it like ${refusal.example}`,
       };
     case 'impossible-amount':
-      return {
-        title: `Not logged: ${figure(refusal.typed, 2)} can't be the ${amountWords(refusal.amount)}`,
-        why: [
-          `It goes from ${figure(refusal.min)} to ${figure(refusal.max)}${refusal.whole ? ', in whole numbers' : ''}`,
-        ],
-        next: 'Send it again with the right number',
-      };
+      return impossibleAmount(voice, refusal);
     case 'in-the-future':
       return {
         title: `Not logged: ${momentWords(voice, refusal.at)} is still to come`,
@@ -140,7 +134,7 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
     case 'too-few-there':
       return {
         title: `Not logged: ${refusal.tub} holds ${refusal.there}`,
-        why: [`${refusal.number} were typed; saleable by the count of ${momentWords(voice, refusal.countedAt)}`],
+        why: [`${refusal.number} were typed; by the books since the count of ${momentWords(voice, refusal.countedAt)}`],
         next: `Count ${refusal.tub} again if there are more`,
       };
     case 'more-than-the-tub':
@@ -193,4 +187,46 @@ const wordsWanted: Record<Extract<Refusal, { kind: 'bad-words' }>['what'], strin
   'kit steps': 'the kit steps were',
 };
 
-const amountWords = (name: string): string => name.replaceAll('-', ' ');
+const amountWords: Record<AmountName, string> = {
+  litres: 'L',
+  'net litres': 'L net',
+  percent: '%',
+  animals: 'animals',
+  saleable: 'saleable',
+  juveniles: 'juveniles',
+  berried: 'berried',
+  pieces: 'pieces',
+  price: 'as a price',
+  postage: 'as postage',
+  amount: 'as an amount',
+  'saleable-mm': 'mm as saleable',
+  'hold-back': 'held back',
+  days: 'days',
+  minutes: 'minutes',
+  interval: 'days between changes',
+  share: '% as a share',
+  'transit-days': 'days on the way',
+  'slack-days': 'days of slack',
+  dead: 'dead',
+  low: 'as the low',
+  high: 'as the high',
+  'source-nitrate': 'mg/L in source water',
+  'source-tds': 'mg/L TDS in source water',
+  'source-gh': '°dGH in source water',
+  'source-kh': '°dKH in source water',
+  'nitrate-limit': 'mg/L as the limit',
+  'keep-days': 'days kept',
+  'claim-hours': 'hours for a claim',
+  'full-order-level': '% of orders full',
+};
+
+function impossibleAmount(voice: Voice, refusal: Extract<Refusal, { kind: 'impossible-amount' }>): Card {
+  const { amount, typed, min, max, whole } = refusal;
+  const isTemperature = amount === 'low' || amount === 'high';
+  const shown = (value: number): string => (isTemperature ? tempWords(voice, value) : figure(value, 2));
+  return {
+    title: `Not logged: ${shown(typed)} ${amountWords[amount]} cannot be right`,
+    why: [`It goes from ${shown(min)} to ${shown(max)}${whole ? ', in whole numbers' : ''}`],
+    next: 'Send it again with the right number',
+  };
+}

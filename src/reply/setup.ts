@@ -1,7 +1,7 @@
 import type { Business, Line, LocalDay, Outlet, Partner } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
-import { counted, dateWords, figure, litresWords, moneyWords, tempWords, type Voice } from './voice.ts';
+import { counted, dateWords, figure, moneyWords, tempWords, type Voice } from './voice.ts';
 
 const weekdayWords = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 const daysWords = (days: readonly number[]): string => days.map((day) => weekdayWords[day - 1]).join(', ');
@@ -36,15 +36,16 @@ const pages: Record<SetupPage, (voice: Voice, business: Business) => { title: st
       `Currency ${b.currency} · units ${b.units}`,
     ],
   }),
-  water: (voice, b) => ({
+  water: (_, b) => ({
     title: 'Water',
     lines: [
-      `Source water: nitrate ${figure(b.sourceNitrateMgL)} mg/L · TDS ${orUnknown(b.sourceTdsMgL)} · GH ${orUnknown(b.sourceGhDgh)} · KH ${orUnknown(b.sourceKhDkh)}`,
+      `Source water: nitrate ${figure(b.sourceNitrateMgL)} mg/L · TDS ${orUnknown(b.sourceTdsMgL, ' mg/L')}`,
+      `Source water: GH ${orUnknown(b.sourceGhDgh, ' °dGH')} · KH ${orUnknown(b.sourceKhDkh, ' °dKH')}`,
       `Nitrate limit ${figure(b.nitrateLimitMgL)} mg/L as NO3`,
       `Changes ${figure(b.changeMinPercent)} to ${figure(b.changeMaxPercent)} % every ${counted(b.changeIntervalDays, 'day')}`,
       `Kit steps ${b.kitStepsMgL.map((step) => figure(step)).join(' ')}`,
       ...(b.sourceNitrateMgL >= b.nitrateLimitMgL
-        ? [`The source water is not under the limit: no change of ${litresWords(voice, 1)} or more gets there`]
+        ? ['The source water is not under the limit: no change gets there']
         : []),
     ],
   }),
@@ -52,15 +53,17 @@ const pages: Record<SetupPage, (voice: Voice, business: Business) => { title: st
     title: 'Dispatch',
     lines: [
       `Parcels leave ${daysWords(b.dispatchDays)}`,
-      `On the way ${counted(b.transitDays, 'day')}, slack ${counted(b.slackDays, 'day')}`,
+      `On the way ${counted(b.transitDays, 'day')}, ${b.slackDays === 0 ? 'no slack' : `slack ${counted(b.slackDays, 'day')}`}`,
       `Night low at least ${tempWords(voice, b.minTempC)}, day high at most ${tempWords(voice, b.maxTempC)}`,
-      'Whether your carrier takes live animals is yours to check: it is not known here',
+      'Whether your carrier takes live animals is yours to check',
     ],
   }),
   terms: (_, b) => ({
     title: 'Terms',
     lines: [
-      `An unpaid sale is kept ${counted(b.keepDays, 'day')}, never past the dispatch morning`,
+      b.keepDays === 0
+        ? 'An unpaid sale is not kept'
+        : `An unpaid sale is kept ${counted(b.keepDays, 'day')}, never past the dispatch morning`,
       `Claims within ${counted(b.claimHours, 'hour')} of delivery${b.claimPhoto ? ', with a photo' : ''}`,
       `Postage ${b.postageOwed ? 'is' : 'is not'} owed back`,
       `Extras so that ${figure(b.fullOrderLevelPercent)} % of orders arrive full`,
@@ -77,7 +80,8 @@ const pages: Record<SetupPage, (voice: Voice, business: Business) => { title: st
   }),
 };
 
-const orUnknown = (value: number | null): string => (value === null ? 'not set' : figure(value));
+const orUnknown = (value: number | null, unit: string): string =>
+  value === null ? 'not set' : `${figure(value)}${unit}`;
 
 export function lineCard(voice: Voice, { line, added }: { readonly line: Line; readonly added: boolean }): Card {
   return {

@@ -2,7 +2,7 @@ import type { Tub, WaterVerdict } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { type Button, button, type Card } from './card.ts';
 import { cut } from './cut.ts';
-import { shortly } from './reading.ts';
+import { figureOf } from './reading.ts';
 import { counted, listWords, loggedWords, type Voice } from './voice.ts';
 
 /** What of a line was not understood. */
@@ -44,7 +44,7 @@ export function sheetCard(
     why: [
       ...troubled.slice(0, 8).map(({ tub, verdict }) => {
         const [worst] = verdict.findings;
-        return `${tub.name}: ${verdict.state}, ${worst === undefined ? '' : shortly(voice, worst).replace(/ fine$/, '')}`;
+        return `${tub.name}: ${verdict.state}${worst === undefined ? '' : `, ${figureOf(voice, worst)}`}`;
       }),
       ...(troubled.length > 8 ? [`and ${troubled.length - 8} more to watch`] : []),
       ...(fine.length > 0 ? [`Fine: ${fine.map(({ tub }) => tub.name).join(' ')}`] : []),

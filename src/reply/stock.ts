@@ -28,10 +28,7 @@ export function lineStockCard(voice: Voice, stock: LineStock, on: LocalDay | nul
       ...(free < 0 ? ['More is promised than can be given without the breeders'] : []),
     ],
     table: tubs.map((tub) => tubRow(voice, tub)).slice(0, 25),
-    next:
-      free < 0
-        ? 'Count again, or move a sale to a later day'
-        : `Count ${oldestCounted(stock)}, its count is the oldest`,
+    ...nextCount(voice, stock),
     controls: [[button('New sale', press('sale-form', {}), 'main'), countButton(stock)]],
   };
 }
@@ -51,7 +48,7 @@ export function stockCard(voice: Voice, stocks: readonly LineStock[], on: LocalD
       ...aheadLine(on),
       ...short.map((stock) => `${stock.line.name}: ${-stock.free} promised too many`),
       ...(uncounted.length > 0 ? [`Not counted yet: ${someWords(uncounted, 8)}`] : []),
-      'sale: saleable · kept: breeders held back · prom: promised with extras · off: off sale',
+      'sale: saleable · kept: breeders · prom: promised with extras',
     ],
     ...(uncounted[0] !== undefined && { next: `Count ${uncounted[0]} with /count log` }),
     controls: [
@@ -63,12 +60,15 @@ export function stockCard(voice: Voice, stocks: readonly LineStock[], on: LocalD
   };
 }
 
+/** Widths of free, saleable, kept, promised, off. */
+const columnWidths = [4, 6, 6, 5, 5] as const;
+
 function lineRow(stock: LineStock): string {
   const figures =
     stock.uncounted.length === stock.tubs.length
-      ? '  not counted yet'
+      ? `  ${stock.tubs.length === 0 ? 'no tubs' : 'not counted yet'}`
       : [stock.free, stock.saleable, stock.heldBack, stock.promised + stock.promisedExtras, stock.offSale]
-          .map((n, index) => String(n).padStart(index === 4 ? 4 : index === 3 ? 5 : index === 0 ? 4 : 6))
+          .map((n, index) => String(n).padStart(columnWidths[index] ?? 5))
           .join('');
   return `${stock.line.name.slice(0, 9).padEnd(10)}${figures}`;
 }
@@ -77,6 +77,15 @@ function tubRow(voice: Voice, { tub, saleable, counted: count, offSale }: TubSto
   const state = offSale !== null ? ' off sale' : tub.role === 'apart' ? ' apart' : '';
   if (saleable === null || count === null) return `${tub.name.padEnd(6)} not counted yet${state}`;
   return `${tub.name.padEnd(6)}${String(saleable).padStart(4)}  ${ageWords(voice, count.at)}${state}`;
+}
+
+/** The count that would help most; nothing when all were counted today. */
+function nextCount(voice: Voice, stock: LineStock): { next?: string } {
+  if (stock.free < 0) return { next: 'Count again, or move a sale to a later day' };
+  const oldest = oldestCounted(stock);
+  const at = stock.tubs.find(({ tub }) => tub.name === oldest)?.counted?.at;
+  if (at === undefined) return { next: `Count ${oldest}, it was not counted yet` };
+  return ageWords(voice, at) === 'today' ? {} : { next: `Count ${oldest}, its count is the oldest` };
 }
 
 const promisedLine = ({ promised, promisedExtras }: LineStock): string[] =>

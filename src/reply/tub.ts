@@ -2,7 +2,7 @@ import type { ChangePlan, Instant, Reading, Tub, TubStock, WaterVerdict } from '
 import { press } from './acts.ts';
 import { holdEndWords } from './animals.ts';
 import { button, type Card } from './card.ts';
-import { shortly } from './reading.ts';
+import { figureOf } from './reading.ts';
 import {
   ageWords,
   counted,
@@ -31,12 +31,12 @@ export function tubCard(voice: Voice, state: TubState): Card {
   return {
     title: `${tub.name}: ${tubHeadline(voice, state)}`,
     why: [
-      `${tub.lineName} · ${tub.role} · rack ${tub.rack} · ${litresWords(voice, tub.litres)}, net ${litresWords(voice, tub.netLitres)}`,
+      `${tub.lineName} · ${tub.role} · rack ${tub.rack} · ${litresWords(voice, tub.netLitres)} net of ${figure(tub.litres)}`,
       last === null
         ? 'No reading yet'
-        : `Read ${ageWords(voice, last.reading.at)}: ${last.verdict.findings.map((finding) => shortly(voice, finding)).join(' · ')}`,
-      `Changed ${state.lastChangedAt === null ? 'not yet' : ageWords(voice, state.lastChangedAt)} · next ${litresWords(voice, plan.litres)} ${
-        lateDays > 0 ? `since ${dateWords(voice, plan.dueOn)}` : dayWords(voice, plan.dueOn)
+        : `Read ${ageWords(voice, last.reading.at)}: ${last.verdict.findings.map((finding) => figureOf(voice, finding)).join(' · ')}`,
+      `${state.lastChangedAt === null ? 'No change logged' : `Changed ${ageWords(voice, state.lastChangedAt)}`} · next ${litresWords(voice, plan.litres)} ${
+        lateDays > 0 ? `due since ${dateWords(voice, plan.dueOn)}` : dayWords(voice, plan.dueOn)
       }`,
       stockLine(voice, stock),
       ...(stock.offSale === null
@@ -64,7 +64,8 @@ function stockLine(voice: Voice, { saleable, counted: count }: TubStock): string
 
 function tubHeadline(voice: Voice, { last, plan, lateDays, stock }: TubState): string {
   const state = last?.verdict.state ?? 'fine';
-  if (state !== 'fine') return `${state}, ${last?.verdict.findings[0]?.of ?? 'water'}`;
+  const worst = last?.verdict.findings[0];
+  if (state !== 'fine') return `${state}, ${worst === undefined ? 'water' : figureOf(voice, worst)}`;
   if (lateDays > 0) return `change ${counted(lateDays, 'day')} late`;
   if (plan.dueOn === voice.today) return `change ${litresWords(voice, plan.litres)} today`;
   if (stock.offSale !== null) return 'off sale';
@@ -74,12 +75,11 @@ function tubHeadline(voice: Voice, { last, plan, lateDays, stock }: TubState): s
 /** Every tub on a phone screen, worst first. */
 export function tubListCard(voice: Voice, states: readonly TubState[]): Card {
   if (states.length === 0) return { title: 'No tubs there', next: 'Add one with /tub add' };
-  const troubled = states.filter(({ last }) => last !== null && last.verdict.state !== 'fine').length;
-  const late = states.filter(({ lateDays }) => lateDays > 0).length;
   const shown = states.slice(0, 40);
+  const nameWidth = Math.min(8, Math.max(3, ...shown.map(({ tub }) => tub.name.length)));
   return {
-    title: `${counted(states.length, 'tub')}: ${troubled === 0 && late === 0 ? 'all fine' : `${troubled} to watch, ${late} late`}`,
-    table: shown.map((state) => listRow(voice, state)),
+    title: `${counted(states.length, 'tub')}: ${listSummary(states)}`,
+    table: [`${'tub'.padEnd(nameWidth)} sale NO3 state`, ...shown.map((state) => listRow(voice, state, nameWidth))],
     ...(states.length > shown.length && { why: [`and ${states.length - shown.length} more; give a rack or a line`] }),
     controls: [
       [
@@ -96,11 +96,25 @@ export function tubListCard(voice: Voice, states: readonly TubState[]): Card {
   };
 }
 
-function listRow(voice: Voice, state: TubState): string {
+/** "1 to act on, 2 to watch, 3 late, 4 not read yet", or that all is fine. */
+function listSummary(states: readonly TubState[]): string {
+  const are = (wanted: (state: TubState) => boolean): number => states.filter(wanted).length;
+  const parts: readonly (readonly [number, string])[] = [
+    [are(({ last }) => last?.verdict.state === 'act'), 'to act on'],
+    [are(({ last }) => last?.verdict.state === 'watch'), 'to watch'],
+    [are(({ lateDays }) => lateDays > 0), 'late'],
+    [are(({ last }) => last === null), 'not read yet'],
+  ];
+  const said = parts.filter(([number]) => number > 0).map(([number, words]) => `${number} ${words}`);
+  return said.length === 0 ? 'all fine' : said.join(', ');
+}
+
+function listRow(voice: Voice, state: TubState, nameWidth: number): string {
   const { tub, stock, last } = state;
-  const animals = stock.saleable === null ? '  –' : String(stock.saleable).padStart(3);
+  const animals = stock.saleable === null ? '–' : String(stock.saleable);
   const nitrate = last?.reading.nitrateMgL ?? null;
-  return `${tub.name.padEnd(5)} ${animals} ${nitrate === null ? '     ' : `N${figure(nitrate, 0).padStart(3)} `} ${tubHeadline(voice, state)}`.slice(
+  const shown = nitrate === null ? '–' : figure(nitrate, 0);
+  return `${tub.name.slice(0, nameWidth).padEnd(nameWidth)} ${animals.padStart(4)} ${shown.padStart(3)} ${tubHeadline(voice, state)}`.slice(
     0,
     38,
   );
@@ -113,7 +127,8 @@ export function tubsAddedCard(voice: Voice, tubs: readonly Tub[]): Card {
   return {
     title: many ? `${tubs.length} tubs added: ${first.name} to ${tubs.at(-1)?.name}` : `${first.name} added`,
     why: [
-      `${first.lineName} · ${litresWords(voice, first.litres)} each, ${litresWords(voice, first.netLitres)} net of gravel and gap · rack ${first.rack} · ${first.role}`,
+      `${first.lineName} · ${first.role} · rack ${first.rack}`,
+      `${litresWords(voice, first.litres)}${many ? ' each' : ''}, ${litresWords(voice, first.netLitres)} net of gravel and gap`,
       ...(many
         ? [
             someWords(
@@ -122,7 +137,7 @@ export function tubsAddedCard(voice: Voice, tubs: readonly Tub[]): Card {
             ),
           ]
         : []),
-      'A filled tub weighs about a kilogram a litre: mind what rack and floor can bear',
+      'Filled it weighs about 1 kg a litre: mind rack and floor',
     ],
     next: `Count ${first.name} with /count log when you can`,
     controls: [

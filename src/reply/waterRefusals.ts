@@ -1,4 +1,4 @@
-import type { Refusal, WaterValueName } from '../domain/index.ts';
+import { fahrenheitOf, type Refusal, type WaterValueName } from '../domain/index.ts';
 import type { Card } from './card.ts';
 import { figure, litresWords, momentWords, tempWords, type Voice } from './voice.ts';
 
@@ -39,7 +39,7 @@ function impossible(voice: Voice, refusal: Extract<Refusal, { kind: 'impossible-
     last === null ? [] : [`${tub} was ${withUnit(voice, value, last.value)} ${momentWords(voice, last.at)}`];
   if (mended === null) {
     return {
-      title: `Not logged: ${shown} cannot be a tub`,
+      title: `Not logged: ${shown} cannot be right`,
       why: before,
       next: 'Measure again, or check the decimal point',
     };
@@ -47,12 +47,12 @@ function impossible(voice: Voice, refusal: Extract<Refusal, { kind: 'impossible-
   const right = withUnit(voice, value, mended.value);
   const guess = {
     fahrenheit: `${figure(typed, 2)} °F would be ${right}`,
-    celsius: `Read as Celsius it is ${right}`,
+    celsius: `${figure(typed, 2)} °C would be ${right}`,
     decimal: `With a decimal point it is ${right}`,
   }[mended.how];
-  const patched = value === 'tempC' && voice.units === 'us' ? mended.value * 1.8 + 32 : mended.value;
+  const patched = value === 'tempC' && voice.units === 'us' ? fahrenheitOf(mended.value) : mended.value;
   return {
-    title: `Not logged: ${shown} cannot be a tub`,
+    title: `Not logged: ${shown} cannot be right`,
     why: [guess, ...before],
     offers: [
       { label: `Log ${right}`, patch: { [valueWords[value].option]: Number(patched.toFixed(2)) }, tone: 'main' },

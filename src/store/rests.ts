@@ -29,10 +29,11 @@ const dependants = [
   ...['sale_version', 'payment', 'parcel', 'arrival', 'claim'].map(
     (table) => `SELECT entry_id FROM ${table} WHERE sale_id IN (SELECT id FROM sale WHERE entry_id = @id)`,
   ),
-  ...['sale', 'goods', 'outlet', 'closed_window'].map(
+  ...['tub', 'line', 'chore', 'sale', 'goods', 'outlet', 'closed_window'].map(
     (noun) =>
       `SELECT entry_id FROM ${noun}_version WHERE ${noun}_id IN (SELECT ${noun}_id FROM ${noun}_version WHERE entry_id = @id)`,
   ),
+  'SELECT entry_id FROM partner_version WHERE user_id IN (SELECT user_id FROM partner_version WHERE entry_id = @id)',
   ...['payment', 'parcel'].map(
     (table) => `SELECT entry_id FROM ${table} WHERE sale_id IN (SELECT sale_id FROM sale_version WHERE entry_id = @id)`,
   ),

@@ -3,7 +3,7 @@ import { addDays, type LocalDay } from '../day.ts';
 import { afterChange, changesTo, fractionTo } from './dilution.ts';
 
 /** Why a change is as large as it is. */
-export type ChangeReason = 'towards-limit' | 'capped' | 'least' | 'no-reading' | 'source-too-high';
+export type ChangeReason = 'towards-limit' | 'capped' | 'least' | 'no-reading' | 'source-too-high' | 'urgent';
 
 /** The change a tub needs next. */
 export interface ChangePlan {
@@ -28,19 +28,27 @@ type Policy = Pick<
  * @param netLitres   water in the tub, L
  * @param nitrateMgL  last known nitrate with the changes since taken off, mg/L; null: never measured
  * @param dueOn       the day it falls due
+ * @param isUrgent    ammonia or nitrite harms: the most that the policy allows, whatever the nitrate
  */
-export function planChange(netLitres: number, nitrateMgL: number | null, dueOn: LocalDay, policy: Policy): ChangePlan {
+export function planChange(
+  netLitres: number,
+  nitrateMgL: number | null,
+  dueOn: LocalDay,
+  policy: Policy,
+  isUrgent = false,
+): ChangePlan {
   const least = policy.changeMinPercent / 100;
   const most = policy.changeMaxPercent / 100;
-  const wanted = nitrateMgL === null ? least : fractionTo(policy.nitrateLimitMgL, nitrateMgL, policy.sourceNitrateMgL);
+  const towards = nitrateMgL === null ? least : fractionTo(policy.nitrateLimitMgL, nitrateMgL, policy.sourceNitrateMgL);
+  const wanted = isUrgent ? most : towards;
   const fraction = Math.min(most, Math.max(least, wanted));
-  const litres = halfLitres(netLitres * fraction, netLitres * most);
+  const litres = measurable(netLitres * fraction, netLitres * least, netLitres * most);
   const swapped = litres / netLitres;
   return {
     dueOn,
     litres,
     percent: Math.round(swapped * 100),
-    reason: reasonOf(nitrateMgL, wanted, least, most),
+    reason: isUrgent ? 'urgent' : reasonOf(nitrateMgL, wanted, least, most),
     nitrateMgL,
     afterMgL: nitrateMgL === null ? null : afterChange(nitrateMgL, swapped, policy.sourceNitrateMgL),
     changesToLimit:
@@ -55,12 +63,22 @@ function reasonOf(nitrateMgL: number | null, wanted: number, least: number, most
   return wanted > least ? 'towards-limit' : 'least';
 }
 
-/** To the half litre above, but not over `mostLitres`; a tub too small for half litres gets tenths. */
-function halfLitres(litres: number, mostLitres: number): number {
-  const up = Math.ceil(litres * 2 - 1e-9) / 2;
-  if (up <= mostLitres + 1e-9) return up;
-  const down = Math.floor(mostLitres * 2 + 1e-9) / 2;
-  return down >= litres * 0.8 && down > 0 ? down : Math.max(0.1, Math.round(litres * 10) / 10);
+/** Parts of a litre in which a bucket is filled, coarsest first: halves, tenths, hundredths. */
+const partsOfLitre = [2, 10, 100] as const;
+
+/**
+ * `litres` in the coarsest parts that stay between the bounds: rounded up, so that the limit is reached; where the most is asked for,
+ * rounded down to it.
+ */
+function measurable(litres: number, leastLitres: number, mostLitres: number): number {
+  const isMost = litres >= mostLitres - 1e-9;
+  for (const parts of partsOfLitre) {
+    const up = Math.ceil(litres * parts - 1e-9) / parts;
+    if (up <= mostLitres + 1e-9) return up;
+    const down = Math.floor(mostLitres * parts + 1e-9) / parts;
+    if (isMost && down > 0 && down >= leastLitres - 1e-9) return down;
+  }
+  return litres;
 }
 
 /**
