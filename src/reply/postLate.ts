@@ -5,7 +5,12 @@ import { counted, dateWords, listWords, type Voice } from './voice.ts';
 const punctualMinutes = 5;
 
 /** "Morning, Tue 13 Apr", "Morning, Tue 13 Apr (40 minutes late)". */
-export function postTitle(voice: Voice, kind: 'Morning' | 'Evening' | 'Week' | 'Season', day: LocalDay, lateMinutes: number): string {
+export function postTitle(
+  voice: Voice,
+  kind: 'Morning' | 'Evening' | 'Week' | 'Season',
+  day: LocalDay,
+  lateMinutes: number,
+): string {
   const late = lateMinutes < punctualMinutes ? '' : ` (${lateWords(lateMinutes)} late)`;
   return `${kind}, ${dateWords(voice, day)}${late}`;
 }
@@ -28,5 +33,7 @@ export function missedLines(voice: Voice, missed: MissedWords | null): string[] 
     missed[kind] === 0 ? [] : [`${missed[kind]} ${kind}`],
   );
   const posts = missed.morning + missed.evening + missed.weekly === 1 ? 'post' : 'posts';
-  return [`The bot was off: ${listWords(kinds)} ${posts} folded into this one, the first of ${dateWords(voice, missed.since)}`];
+  return [
+    `The bot was off: ${listWords(kinds)} ${posts} folded into this one, the first of ${dateWords(voice, missed.since)}`,
+  ];
 }

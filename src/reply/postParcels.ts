@@ -1,7 +1,7 @@
 import type { Sale, WaterVerdict } from '../domain/index.ts';
 import type { Button } from './card.ts';
 import { type Judged, reasonLines } from './dispatchReasons.ts';
-import { valueOfFinding } from './reading.ts';
+import { figureOf } from './reading.ts';
 import { moveButton } from './sale.ts';
 import { dateWords, listWords, type Voice } from './voice.ts';
 
@@ -16,7 +16,10 @@ export function parcelLines(voice: Voice, parcels: readonly ParcelWords[]): stri
   const others = parcels.filter(({ judged }) => judged.verdict !== 'may go');
   return [
     ...(going.length === 0 ? [] : [`${going.length === 1 ? 'Parcel' : 'Parcels'} ${listWords(going)} may go`]),
-    ...others.map(({ sale, judged }) => `Parcel ${sale.id}: ${judged.verdict}. ${[...reasonLines(voice, judged.reasons, 1), ...nextWords(voice, judged)].join('; ')}`),
+    ...others.map(
+      ({ sale, judged }) =>
+        `Parcel ${sale.id}: ${judged.verdict}. ${[...reasonLines(voice, judged.reasons, 1), ...nextWords(voice, judged)].join('; ')}`,
+    ),
   ];
 }
 
@@ -26,12 +29,16 @@ const nextWords = (voice: Voice, { good, next }: Judged): string[] =>
 /** A button for each parcel that is better moved, at most `most`. */
 export const moveButtons = (voice: Voice, parcels: readonly ParcelWords[], most = 5): Button[] =>
   parcels
-    .flatMap(({ sale, judged }) => (judged.good || judged.next === null ? [] : [moveButton(voice, sale.id, judged.next, true)]))
+    .flatMap(({ sale, judged }) =>
+      judged.good || judged.next === null ? [] : [moveButton(voice, sale.id, judged.next, true)],
+    )
     .slice(0, most);
 
 /** "Sale 45" or "Sales 45 and 46" not paid yet. */
 export const unpaidLines = (unpaid: readonly Sale[]): string[] =>
-  unpaid.length === 0 ? [] : [`Not paid yet: ${unpaid.length === 1 ? 'sale' : 'sales'} ${listWords(unpaid.map(({ id }) => String(id)))}`];
+  unpaid.length === 0
+    ? []
+    : [`Not paid yet: ${unpaid.length === 1 ? 'sale' : 'sales'} ${listWords(unpaid.map(({ id }) => String(id)))}`];
 
 export interface WatchWords {
   readonly tub: { readonly name: string };
@@ -52,7 +59,7 @@ export function watchLines(voice: Voice, tubs: readonly WatchWords[], most = 4):
 function watchWords(voice: Voice, { tub, last }: WatchWords): string {
   const worst = last?.verdict.findings[0];
   const age = last !== null && last.daysOld > 1 ? ` (${last.daysOld} days ago)` : '';
-  return worst === undefined ? tub.name : `${tub.name} ${valueOfFinding(voice, worst)}${age}`;
+  return worst === undefined ? tub.name : `${tub.name} ${figureOf(voice, worst)}${age}`;
 }
 
 export const claimLines = (claims: readonly Sale[]): string[] =>

@@ -1,8 +1,17 @@
 import type { Chore, ChoreTarget, LocalDay } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
-import { byPartner, doneWords, minutesOf, minutesWords, nobody, type RotaLine, taskList, taskWords } from './rotaWords.ts';
 import { tickRows } from './rotaTicks.ts';
+import {
+  byPartner,
+  doneWords,
+  minutesOf,
+  minutesWords,
+  nobody,
+  type RotaLine,
+  taskList,
+  taskWords,
+} from './rotaWords.ts';
 import { counted, dateWords, dayWords, listWords, loggedWords, type Voice } from './voice.ts';
 
 /** What is to be done today, by partner; of one partner alone where `who` is given. */
@@ -17,7 +26,7 @@ export function rotaTodayCard(voice: Voice, lines: readonly RotaLine[], who: str
         ? `${whose}: ${own.length === 0 ? 'nothing to do' : 'all done'}`
         : `${whose}: ${counted(open.length, 'chore')}, ${minutesWords(minutesOf(open))}${late > 0 ? `, ${late} late` : ''}`,
     why: [...byPartner(open).map(([name, mine]) => partnerLine(name, mine)), ...doneWords(own)],
-    controls: [...tickRows('rota', voice.today, open), [button('The week', press('rota-week', {}))]],
+    controls: tickRows('rota', voice.today, open, [button('The week', press('rota-week', {}))]),
   };
 }
 
@@ -35,7 +44,13 @@ export function rotaWeekCard(voice: Voice, lines: readonly RotaLine[], who: stri
     title: `${who ?? 'The week'}: ${own.length === 0 ? 'nothing to do' : `${minutesWords(minutesOf(own))} of chores`}`,
     why: [
       ...(who === null && shares.length > 0 ? [shares.join(' · ')] : []),
-      ...days.map((day) => weekLine(voice, day, own.filter(({ on }) => on === day))),
+      ...days.map((day) =>
+        weekLine(
+          voice,
+          day,
+          own.filter(({ on }) => on === day),
+        ),
+      ),
       ...(away > 0 ? [`${counted(away, 'chore')} without anybody: ${nobody} is there who does them`] : []),
     ],
     controls: [[button('Today', press('rota-today', {}), 'main')]],
@@ -85,7 +100,13 @@ function taskTitle(chore: Chore, targets: readonly ChoreTarget[]): string {
 export function choreLaterCard(
   voice: Voice,
   by: string,
-  put: { readonly chore: Chore; readonly targets: readonly ChoreTarget[]; readonly until: LocalDay; readonly reason: string; readonly entryId: number },
+  put: {
+    readonly chore: Chore;
+    readonly targets: readonly ChoreTarget[];
+    readonly until: LocalDay;
+    readonly reason: string;
+    readonly entryId: number;
+  },
 ): Card {
   return {
     title: `${taskTitle(put.chore, put.targets)}: put off to ${dayWords(voice, put.until)}`,
@@ -97,11 +118,19 @@ export function choreLaterCard(
 export function handOverCard(
   voice: Voice,
   by: string,
-  over: { readonly chore: Chore; readonly targets: readonly ChoreTarget[]; readonly to: { readonly name: string; readonly userId: string }; readonly entryId: number },
+  over: {
+    readonly chore: Chore;
+    readonly targets: readonly ChoreTarget[];
+    readonly to: { readonly name: string; readonly userId: string };
+    readonly entryId: number;
+  },
 ): Card {
   return {
     title: `${taskTitle(over.chore, over.targets)}: handed to ${over.to.name}`,
-    why: [`Until it is done: ${listWords(over.targets.map((target) => taskWords(over.chore, target)))}`, loggedWords(voice, by)],
+    why: [
+      `Until it is done: ${listWords(over.targets.map((target) => taskWords(over.chore, target)))}`,
+      loggedWords(voice, by),
+    ],
     controls: [[button('Rota', press('rota-today', {})), button('Undo', press('undo-ask', { entry: over.entryId }))]],
     mention: [over.to.userId],
   };

@@ -12,11 +12,15 @@ export type TickPlace = (typeof tickPlaces)[number];
 const mostChoices = 25;
 const mostRacks = 5;
 
-/** A row of racks to tick whole, a list to tick single chores; nothing where nothing is open. */
-export function tickRows(place: TickPlace, day: LocalDay, open: readonly RotaLine[]): ControlRow[] {
-  if (open.length === 0) return [];
-  const racks = rackButtons(place, day, open);
-  return [...(racks.length > 0 ? [racks] : []), [tickSelect(place, day, open)]];
+/** A row of racks to tick whole with other buttons beside them, and a list to tick single chores where any is open. */
+export function tickRows(
+  place: TickPlace,
+  day: LocalDay,
+  open: readonly RotaLine[],
+  beside: readonly Button[],
+): ControlRow[] {
+  const row = [...rackButtons(place, day, open), ...beside];
+  return [...(row.length > 0 ? [row] : []), ...(open.length > 0 ? [[tickSelect(place, day, open)] as const] : [])];
 }
 
 function tickSelect(place: TickPlace, day: LocalDay, open: readonly RotaLine[]): Select {
@@ -29,9 +33,10 @@ function tickSelect(place: TickPlace, day: LocalDay, open: readonly RotaLine[]):
     options: shown.map((line) => ({
       label: labelOf(line),
       value: `${line.due.chore.id}.${line.tubId ?? ''}`,
-      description: [line.partner ?? nobody, ...(line.lateDays > 0 ? [`${counted(line.lateDays, 'day')} late`] : [])].join(
-        ' · ',
-      ),
+      description: [
+        line.partner ?? nobody,
+        ...(line.lateDays > 0 ? [`${counted(line.lateDays, 'day')} late`] : []),
+      ].join(' · '),
     })),
     max: shown.length,
   };

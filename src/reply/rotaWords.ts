@@ -5,6 +5,7 @@ import { counted, figure, someWords } from './voice.ts';
 export interface RotaLine {
   readonly due: DueChore;
   readonly on: LocalDay;
+  readonly userId: string | null;
   readonly partner: string | null;
   readonly litres: number | null;
   readonly done: ChoreTick | null;
@@ -48,7 +49,8 @@ function groups(lines: readonly RotaLine[]): [RotaLine, ...RotaLine[]][] {
     if (group === undefined) found.set(line.due.chore.id, [line]);
     else group.push(line);
   }
-  for (const group of found.values()) group.sort((a, b) => compareNames(targetWords(a.due.target), targetWords(b.due.target)));
+  for (const group of found.values())
+    group.sort((a, b) => compareNames(targetWords(a.due.target), targetWords(b.due.target)));
   return [...found.values()];
 }
 

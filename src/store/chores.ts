@@ -60,17 +60,17 @@ export function choreStore(db: Database) {
     WHERE v.id = (SELECT max(o.id) FROM chore_version o JOIN live_entry oe ON oe.id = o.entry_id WHERE o.chore_id = v.chore_id)
     ORDER BY v.chore_id`);
   const any = db.prepare<[], { id: number }>('SELECT id FROM chore LIMIT 1');
-  const latest = (table: string): string => `
+  const latest = (table: string, only = ''): string => `
     SELECT f.*, e.user_name, e.logged_at FROM ${table} f JOIN live_entry e ON e.id = f.entry_id
     WHERE f.id = (SELECT o.id FROM ${table} o JOIN live_entry oe ON oe.id = o.entry_id
-      WHERE o.chore_id = f.chore_id AND o.tub_id IS f.tub_id AND o.rack IS f.rack ORDER BY o.at DESC, o.id DESC LIMIT 1)`;
+      WHERE o.chore_id = f.chore_id AND o.tub_id IS f.tub_id AND o.rack IS f.rack ${only} ORDER BY o.at DESC, o.id DESC LIMIT 1)`;
   const addDone = db.prepare(
     'INSERT INTO chore_done (entry_id, chore_id, tub_id, rack, at) VALUES (@entryId, @choreId, @tubId, @rack, @at)',
   );
   const done = db.prepare<[Instant], PlaceRow>(`
     SELECT f.*, e.user_name, e.logged_at FROM chore_done f JOIN live_entry e ON e.id = f.entry_id
     WHERE f.at >= ? ORDER BY f.at, f.id`);
-  const lastDone = db.prepare<[], PlaceRow>(latest('chore_done'));
+  const lastDone = db.prepare<[Instant], PlaceRow>(latest('chore_done', 'AND o.at < ?'));
   const addLater = db.prepare(`
     INSERT INTO chore_later (entry_id, chore_id, tub_id, rack, at, until_day, reason)
     VALUES (@entryId, @choreId, @tubId, @rack, @at, @until, @reason)`);
@@ -98,8 +98,8 @@ export function choreStore(db: Database) {
     },
     /** Ticks since an instant, oldest first. */
     doneSince: (since: Instant): ChoreDone[] => done.all(since).map(placeOf),
-    /** The last tick of each chore in each place. */
-    lastDone: (): ChoreDone[] => lastDone.all().map(placeOf),
+    /** The last tick of each chore in each place before an instant. */
+    lastDone: (before: Instant): ChoreDone[] => lastDone.all(before).map(placeOf),
     addLater: (entryId: number, place: ChorePlace, later: { at: Instant; until: LocalDay; reason: string }): void => {
       addLater.run({ ...place, ...later, entryId });
     },

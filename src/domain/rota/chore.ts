@@ -33,7 +33,17 @@ export interface DueChore {
   readonly chore: Chore;
   readonly target: ChoreTarget;
   readonly dueOn: LocalDay;
-  readonly lastDone: { readonly at: Instant; readonly by: string } | null;
+  readonly lastDone: ChoreTick | null;
+  /** Why it was put off, while it is. */
+  readonly later: string | null;
+  /** The partner to whom it was handed over until it is done. */
+  readonly handedTo: string | null;
+}
+
+/** When a chore was done, and by whom. */
+export interface ChoreTick {
+  readonly at: Instant;
+  readonly by: string;
 }
 
 /** A chore and the place in which it is done, as stored: a tub, a rack, or neither for the business. */

@@ -1,0 +1,58 @@
+import type { LocalDay } from '../domain/index.ts';
+import type { BookedSale } from '../store/sales.ts';
+import { type Desk, todayOf } from './desk.ts';
+import { toPackOn } from './dispatchDay.ts';
+import { type JudgedDay, judgeDay, judgeSale } from './dispatchJudge.ts';
+import { type Missed, missedPosts, tubsToWatch } from './posts.ts';
+import { type RotaItem, rotaToday } from './rota.ts';
+import { openClaims, salesOn } from './salesList.ts';
+import type { TubState } from './tubState.ts';
+
+/** A parcel with the verdict on a day as things stand now. */
+export interface JudgedParcel {
+  readonly sale: BookedSale;
+  readonly judged: JudgedDay;
+}
+
+/** What the morning says. */
+export interface MorningPost {
+  readonly day: LocalDay;
+  /** The day's rota, done and open. */
+  readonly items: readonly RotaItem[];
+  /** Paid parcels to send today, those left over from earlier days too, with the verdict on today. */
+  readonly parcels: readonly JudgedParcel[];
+  readonly sent: readonly BookedSale[];
+  readonly unpaid: readonly BookedSale[];
+  readonly watch: readonly TubState[];
+  readonly claims: readonly BookedSale[];
+  readonly missed: Missed | null;
+  /** Why last night's backup failed; null: it did not. */
+  readonly backupFailed: string | null;
+}
+
+const failed = /^failed: /;
+
+export function morningPost(desk: Desk): MorningPost {
+  const day = todayOf(desk);
+  const { unpaid, sent } = salesOn(desk, day);
+  const backup = desk.store.jobRuns.ofDay('backup', day);
+  const note = backup?.note ?? '';
+  return {
+    day,
+    items: rotaToday(desk),
+    parcels: toPackOn(desk, day).map((sale) => ({ sale, judged: judgeDay(desk, day, sale) })),
+    sent,
+    unpaid,
+    watch: tubsToWatch(desk),
+    claims: openClaims(desk),
+    missed: missedPosts(desk),
+    backupFailed: failed.test(note) ? note.replace(failed, '') : null,
+  };
+}
+
+/** Sales with a dispatch day, each with its verdict. */
+export const judgedParcels = (desk: Desk, sales: readonly BookedSale[]): JudgedParcel[] =>
+  sales.flatMap((sale) => {
+    const judged = judgeSale(desk, sale);
+    return judged === null ? [] : [{ sale, judged }];
+  });

@@ -1,0 +1,85 @@
+import type { LocalDay, Sale } from '../domain/index.ts';
+import { press } from './acts.ts';
+import { button, type Card } from './card.ts';
+import { type MissedWords, missedLines, postTitle } from './postLate.ts';
+import {
+  claimLines,
+  moveButtons,
+  type ParcelWords,
+  parcelLines,
+  unpaidLines,
+  type WatchWords,
+  watchLines,
+} from './postParcels.ts';
+import { partnerLine } from './rota.ts';
+import { tickRows } from './rotaTicks.ts';
+import { byPartner, doneWords, type RotaLine } from './rotaWords.ts';
+import { counted, litresWords, type Voice } from './voice.ts';
+
+interface MorningPost {
+  readonly day: LocalDay;
+  readonly items: readonly RotaLine[];
+  readonly parcels: readonly ParcelWords[];
+  readonly sent: readonly Sale[];
+  readonly unpaid: readonly Sale[];
+  readonly watch: readonly WatchWords[];
+  readonly claims: readonly Sale[];
+  readonly missed: MissedWords | null;
+  readonly backupFailed: string | null;
+}
+
+/** Lines above the controls, the title among them. */
+const mostLines = 12;
+
+/** The day's work by partner, the parcels with their verdicts, what to watch; it is made anew as things get done. */
+export function morningCard(voice: Voice, post: MorningPost, lateMinutes = 0): Card {
+  const open = post.items.filter(({ done }) => done === null);
+  const lines = [
+    ...missedLines(voice, post.missed),
+    ...watchLines(voice, post.watch, 3),
+    ...parcelLines(voice, post.parcels).slice(0, 4),
+    ...byPartner(open).map(([name, own]) => partnerLine(name, own)),
+    ...waterLines(voice, open),
+    ...unpaidLines(post.unpaid),
+    ...claimLines(post.claims),
+    ...(post.backupFailed === null ? [] : [`Last night's backup failed: ${post.backupFailed}`]),
+    ...doneWords(post.items),
+  ];
+  const beside = [
+    ...moveButtons(voice, post.parcels, 2),
+    ...(post.parcels.length > 0 ? [button('Pack', press('pack', {}))] : []),
+  ];
+  const week = button('The week', press('rota-week', {}));
+  return {
+    title: `${postTitle(voice, 'Morning', post.day, lateMinutes)}: ${headline(post, open)}`,
+    why: lines.slice(0, mostLines - 1),
+    controls: tickRows('morning', post.day, open, open.length === 0 ? [...beside, week] : beside),
+  };
+}
+
+/** "6 changes, 2 parcels"; what is done is taken off. */
+function headline({ parcels, items }: MorningPost, open: readonly RotaLine[]): string {
+  const changes = open.filter(({ due }) => due.chore.act === 'change').length;
+  const others = open.length - changes;
+  const parts = [
+    ...(changes > 0 ? [counted(changes, 'change')] : []),
+    ...(others > 0 ? [counted(others, changes > 0 ? 'other chore' : 'chore')] : []),
+    ...(parcels.length > 0 ? [counted(parcels.length, 'parcel')] : []),
+  ];
+  if (parts.length > 0) return parts.join(', ');
+  return items.length > 0 ? 'all done' : 'nothing to do';
+}
+
+function waterLines(voice: Voice, open: readonly RotaLine[]): string[] {
+  const changes = open.flatMap(({ litres }) => (litres === null ? [] : [litres]));
+  if (changes.length === 0) return [];
+  const litres = changes.reduce((sum, each) => sum + each, 0);
+  return [`Water to prepare: ${litresWords(voice, litres)} for ${counted(changes.length, 'change')}`];
+}
+
+/** What a post of an earlier day turns into once it is pressed. */
+export const overCard = (voice: Voice, kind: 'Morning' | 'Evening', day: LocalDay): Card => ({
+  title: `${postTitle(voice, kind, day, 0)}: that day is over`,
+  why: ["What is left of it stands on today's rota"],
+  controls: [[button('Today', press('rota-today', {}), 'main')]],
+});
