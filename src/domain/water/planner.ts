@@ -42,7 +42,8 @@ export function planChange(
   const towards = nitrateMgL === null ? least : fractionTo(policy.nitrateLimitMgL, nitrateMgL, policy.sourceNitrateMgL);
   const wanted = isUrgent ? most : towards;
   const fraction = Math.min(most, Math.max(least, wanted));
-  const litres = measurable(netLitres * fraction, netLitres * least, netLitres * most);
+  const mayFallShort = isUrgent || wanted > most;
+  const litres = measurable(netLitres * fraction, netLitres * least, netLitres * most, mayFallShort);
   const swapped = litres / netLitres;
   return {
     dueOn,
@@ -67,16 +68,15 @@ function reasonOf(nitrateMgL: number | null, wanted: number, least: number, most
 const partsOfLitre = [2, 10, 100] as const;
 
 /**
- * `litres` in the coarsest parts that stay between the bounds: rounded up, so that the limit is reached; where the most is asked for,
- * rounded down to it.
+ * `litres` in the coarsest parts that stay between the bounds: rounded up, so that the limit is reached; where it is the most and reaches
+ * no limit anyway, down by a tenth of it at most.
  */
-function measurable(litres: number, leastLitres: number, mostLitres: number): number {
-  const isMost = litres >= mostLitres - 1e-9;
+function measurable(litres: number, leastLitres: number, mostLitres: number, mayFallShort: boolean): number {
   for (const parts of partsOfLitre) {
     const up = Math.ceil(litres * parts - 1e-9) / parts;
     if (up <= mostLitres + 1e-9) return up;
     const down = Math.floor(mostLitres * parts + 1e-9) / parts;
-    if (isMost && down > 0 && down >= leastLitres - 1e-9) return down;
+    if (mayFallShort && down >= litres * 0.9 && down >= leastLitres - 1e-9) return down;
   }
   return litres;
 }

@@ -1,0 +1,96 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  type Instant,
+  type Line,
+  lineStock,
+  saleableNow,
+  spareOf,
+  type Tub,
+  type TubStock,
+} from '../../../src/domain/index.ts';
+
+fc.configureGlobal({ seed: 20270413 });
+
+const at = '2027-04-13T08:00:00.000Z' as Instant;
+const line: Line = { id: 1, name: 'orange', priceMinor: 250, saleableMm: 15, holdBack: 10 };
+
+function tubStock(name: string, saleable: number | null, more: { apart?: boolean; offSale?: boolean } = {}): TubStock {
+  const tub: Tub = {
+    id: 1,
+    name,
+    lineId: 1,
+    lineName: 'orange',
+    litres: 25,
+    netLitres: 20,
+    rack: 'A',
+    role: more.apart === true ? 'apart' : 'breeding',
+    addedAt: at,
+    retired: null,
+  };
+  return {
+    tub,
+    counted: saleable === null ? null : { saleable, at, by: 'wren' },
+    saleable,
+    offSale: more.offSale === true ? { reason: 'medicine', until: null } : null,
+  };
+}
+
+describe('saleable by the books', () => {
+  it('is the count less what left and more what came, never below none', () => {
+    expect(saleableNow(40, { sold: 12, lost: 1, movedIn: 5, movedOut: 2 })).toBe(30);
+    expect(saleableNow(4, { sold: 12, lost: 0, movedIn: 0, movedOut: 0 })).toBe(0);
+  });
+});
+
+describe('free to promise', () => {
+  it('lets a poor tub owe nothing to a rich one', () => {
+    expect(lineStock(line, [tubStock('A1', 40), tubStock('A2', 3)], 10, 2)).toMatchObject({
+      saleable: 43,
+      heldBack: 13,
+      free: 30 - 12,
+      offSale: 0,
+    });
+  });
+
+  it('takes nothing from tubs off sale, kept apart or not counted', () => {
+    const stock = lineStock(
+      line,
+      [
+        tubStock('A1', 40, { offSale: true }),
+        tubStock('A2', 30, { apart: true }),
+        tubStock('A3', null),
+        tubStock('A4', 15),
+      ],
+      0,
+      0,
+    );
+    expect(stock).toMatchObject({ saleable: 85, offSale: 70, free: 5, heldBack: 10, uncounted: ['A3'] });
+  });
+
+  it('goes below none when more is promised than there is', () => {
+    expect(lineStock(line, [tubStock('A1', 12)], 5, 1).free).toBe(-4);
+  });
+
+  it('is the spare animals less the promised ones, and nothing spare is ever negative', () => {
+    const tubs = fc.array(
+      fc.record({
+        saleable: fc.option(fc.integer({ min: 0, max: 300 }), { nil: null }),
+        apart: fc.boolean(),
+        offSale: fc.boolean(),
+      }),
+      { maxLength: 12 },
+    );
+    fc.assert(
+      fc.property(tubs, fc.nat(60), fc.nat(200), fc.nat(20), (given, holdBack, promised, extras) => {
+        const own = { ...line, holdBack };
+        const stocks = given.map(({ saleable, ...more }, n) => tubStock(`A${n}`, saleable, more));
+        const stock = lineStock(own, stocks, promised, extras);
+        const spares = stocks.map((tub) => spareOf(tub, own));
+        expect(spares.every((spare) => spare >= 0)).toBe(true);
+        expect(stock.free).toBe(spares.reduce((sum, n) => sum + n, 0) - promised - extras);
+        expect(stock.saleable).toBe(stock.heldBack + stock.offSale + stock.free + promised + extras);
+      }),
+    );
+  });
+});

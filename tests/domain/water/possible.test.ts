@@ -1,0 +1,65 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { canBe, celsiusOf, fahrenheitOf, mend, type WaterValueName } from '../../../src/domain/index.ts';
+
+fc.configureGlobal({ seed: 20270413 });
+
+describe('what a tub can show', () => {
+  it.each<[WaterValueName, number, boolean]>([
+    ['tempC', 72, false],
+    ['tempC', 0, true],
+    ['tempC', 40, true],
+    ['tempC', -0.1, false],
+    ['ph', 74, false],
+    ['ph', 7.4, true],
+    ['nitrateMgL', -1, false],
+    ['nitrateMgL', 0, true],
+    ['nitrateMgL', Number.NaN, false],
+    ['tdsMgL', Number.POSITIVE_INFINITY, false],
+  ])('%s %d: %s', (name, value, possible) => {
+    expect(canBe(name, value)).toBe(possible);
+  });
+});
+
+describe('a slip mended', () => {
+  it('takes 72 in a Celsius field for Fahrenheit: 22.2 °C', () => {
+    expect(mend('tempC', 72, false)).toEqual({ value: 22.2, how: 'fahrenheit' });
+  });
+  it('takes 22 in a Fahrenheit field for Celsius', () => {
+    expect(mend('tempC', 22, true)).toEqual({ value: 22, how: 'celsius' });
+  });
+  it('takes 215 for 21.5 °C and, typed on the other scale, 720 for 72.0 °F', () => {
+    expect(mend('tempC', 215, false)).toEqual({ value: 21.5, how: 'decimal' });
+    expect(mend('tempC', 720, true)).toEqual({ value: 22.2, how: 'decimal' });
+  });
+  it('takes pH 74 for 7.4 and 725 for nothing', () => {
+    expect(mend('ph', 74, false)).toEqual({ value: 7.4, how: 'decimal' });
+    expect(mend('ph', 725, false)).toBeNull();
+  });
+  it('mends nothing that makes no sense either way', () => {
+    expect(mend('tempC', 1000, false)).toBeNull();
+    expect(mend('tempC', Number.NaN, false)).toBeNull();
+    expect(mend('nitrateMgL', -5, false)).toBeNull();
+    expect(mend('ghDgh', 0, false)).toBeNull();
+  });
+
+  it('only ever offers what a tub can show', () => {
+    const names = fc.constantFrom<WaterValueName>('tempC', 'ph', 'ghDgh', 'khDkh', 'tdsMgL', 'nitrateMgL');
+    fc.assert(
+      fc.property(names, fc.double({ min: -1000, max: 10_000, noNaN: true }), fc.boolean(), (name, typed, inF) => {
+        const mended = mend(name, typed, inF);
+        expect(mended === null || canBe(name, mended.value)).toBe(true);
+      }),
+    );
+  });
+
+  it('turns Fahrenheit to Celsius and back', () => {
+    expect(celsiusOf(212)).toBe(100);
+    expect(fahrenheitOf(-40)).toBe(-40);
+    fc.assert(
+      fc.property(fc.double({ min: -50, max: 150, noNaN: true }), (t) => {
+        expect(fahrenheitOf(celsiusOf(t))).toBeCloseTo(t, 9);
+      }),
+    );
+  });
+});
