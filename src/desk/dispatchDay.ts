@@ -79,18 +79,16 @@ const lineNames = (desk: Desk): Map<number, string> =>
 /** Catches by name, in rack order. */
 export function namedCatches(desk: Desk, catches: readonly Catch[]): NamedCatch[] {
   const lines = lineNames(desk);
-  return desk.store.tubs
-    .tubs()
-    .flatMap((tub: Tub) =>
-      catches
-        .filter(({ tubId }) => tubId === tub.id)
-        .map(({ lineId, number }) => ({
-          tub: tub.name,
-          rack: tub.rack,
-          line: lines.get(lineId) ?? tub.lineName,
-          number,
-        })),
-    );
+  return desk.store.tubs.tubs().flatMap((tub: Tub) =>
+    catches
+      .filter(({ tubId }) => tubId === tub.id)
+      .map(({ lineId, number }) => ({
+        tub: tub.name,
+        rack: tub.rack,
+        line: lines.get(lineId) ?? tub.lineName,
+        number,
+      })),
+  );
 }
 
 export function namedShort(desk: Desk, short: readonly Shortfall[]): { what: string; asked: number; there: number }[] {

@@ -72,3 +72,11 @@ export function soldInWeek(desk: Desk): SoldBetween {
 
 /** Claims that nobody has answered, oldest first. */
 export const openClaims = (desk: Desk): BookedSale[] => desk.store.sales.claimed();
+
+/** Names of buyers, and areas, of all sales, the newest first. */
+export const buyersOf = (desk: Desk): string[] => distinct(desk.store.sales.all().map(({ buyer }) => buyer));
+export const areasOf = (desk: Desk): string[] => distinct(desk.store.sales.all().map(({ area }) => area));
+
+const distinct = (names: readonly (string | null)[]): string[] => [
+  ...new Set(names.toReversed().flatMap((name) => (name === null ? [] : [name]))),
+];

@@ -1,3 +1,5 @@
+import { saleActFields } from './saleActs.ts';
+
 /** Every control that the bot puts under a message: its name in the custom id, and the arguments that travel in it. */
 const actFields = {
   again: { draft: 'number', choice: 'number' },
@@ -10,7 +12,6 @@ const actFields = {
   'pick-rack': { purpose: 'text' },
   'picked-tub': { purpose: 'text', from: 'number' },
   'undo-last': {},
-  pack: {},
   'change-now': { tub: 'number', litres: 'number' },
   'change-plan': {},
   'changes-done': {},
@@ -24,9 +25,9 @@ const actFields = {
   'hold-lift': { tub: 'number' },
   stock: {},
   'sale-form': {},
-  'sale-send': {},
   'tub-show': { tub: 'number' },
   'tub-pick': {},
+  ...saleActFields,
   'rota-today': {},
   'rota-week': {},
   'rota-ticks': { place: 'text', day: 'text' },

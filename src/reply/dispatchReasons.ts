@@ -30,7 +30,9 @@ export function verdictWords(voice: Voice, { verdict, day }: Pick<Judged, 'verdi
 
 /** Why a day is judged as it is, a line each, the deciding one first; days without delivery share one line. */
 export function reasonLines(voice: Voice, reasons: readonly DispatchReason[], most = 3): string[] {
-  const weekend = reasons.flatMap((reason) => (reason.kind === 'weekend-in-transit' ? [dateWords(voice, reason.day)] : []));
+  const weekend = reasons.flatMap((reason) =>
+    reason.kind === 'weekend-in-transit' ? [dateWords(voice, reason.day)] : [],
+  );
   const lines = reasons.flatMap((reason) =>
     reason.kind === 'weekend-in-transit'
       ? [`On the way or late it would lie over ${listWords(weekend)}`]

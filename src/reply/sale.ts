@@ -42,19 +42,16 @@ export function openSaleControls(voice: Voice, sale: Sale, state: SaleState, jud
   const controls: Button[] = [];
   if (judged !== null && !judged.good && judged.next !== null) controls.push(moveButton(voice, sale.id, judged.next));
   if (state !== 'paid') controls.push(paidButton(sale, controls.length === 0));
-  else if (judged?.good === true) controls.push(button('Sent', press('parcel-sent', { sale: sale.id }), 'main'));
-  if (judged !== null && judged.good && wantsForecast(judged)) controls.push(forecastButton(sale.id, judged.day));
+  else if (judged?.day === voice.today) controls.push(button('Sent', press('parcel-sent', { sale: sale.id }), 'main'));
+  else if (judged?.good) controls.push(button('Packing list', press('pack-day', { day: judged.day }), 'main'));
+  if (judged?.good && wantsForecast(judged)) controls.push(forecastButton(sale.id, judged.day));
   controls.push(button('Cancel sale', press('sale-cancel-form', { sale: sale.id }), 'danger'));
   return controls;
 }
 
 /** Moves a sale to the next good day. */
 export const moveButton = (voice: Voice, sale: number, day: LocalDay, withNumber = false): Button =>
-  button(
-    `Move ${withNumber ? `${sale} ` : ''}to ${dateWords(voice, day)}`,
-    press('sale-move', { sale, day }),
-    'main',
-  );
+  button(`Move ${withNumber ? `${sale} ` : ''}to ${dateWords(voice, day)}`, press('sale-move', { sale, day }), 'main');
 
 export const paidButton = (sale: Sale, likely = false): Button =>
   button('Paid', press('sale-paid', { sale: sale.id }), likely ? 'main' : 'plain');
@@ -96,11 +93,16 @@ function arrivalLines(voice: Voice, { arrival, claim }: Sale): string[] {
   const settled = claim?.settled ?? null;
   return [
     ...(arrival === null ? [] : [`${arrival.dead} dead on arrival, logged by ${arrival.by}`]),
-    ...(claim === null ? [] : [`Claim over ${claim.dead} dead, ${settled === null ? 'not answered yet' : answeredWords(voice, settled)}`]),
+    ...(claim === null
+      ? []
+      : [`Claim over ${claim.dead} dead, ${settled === null ? 'not answered yet' : answeredWords(voice, settled)}`]),
   ];
 }
 
-function answeredWords(voice: Voice, settled: { readonly how: string; readonly amountMinor: number; readonly by: string }): string {
+function answeredWords(
+  voice: Voice,
+  settled: { readonly how: string; readonly amountMinor: number; readonly by: string },
+): string {
   const amount = settled.how === 'refund' ? ` of ${moneyWords(voice, settled.amountMinor)}` : '';
   return `answered with ${settled.how}${amount} by ${settled.by}`;
 }

@@ -18,7 +18,8 @@ export interface SaleEdited {
 export function saleEditedCard(voice: Voice, by: string, edited: SaleEdited, state: SaleState): Card {
   const { before, sale, judged, reservedAnew, entryId } = edited;
   const price = (shown: Sale): string => priceWords(voice, shown);
-  const day = (shown: Sale): string => (shown.dispatchOn === null ? 'without a day' : dateWords(voice, shown.dispatchOn));
+  const day = (shown: Sale): string =>
+    shown.dispatchOn === null ? 'without a day' : dateWords(voice, shown.dispatchOn);
   return {
     title: saleTitle(voice, sale, judged),
     why: [
@@ -42,11 +43,7 @@ export function saleCancelledCard(
 ): Card {
   return {
     title: `Sale ${sale.id}: cancelled`,
-    why: [
-      `${itemsLine(sale)} free again`,
-      `Reason: ${sale.cancelled?.reason ?? ''}`,
-      loggedWords(voice, by),
-    ],
+    why: [`${itemsLine(sale)} free again`, `Reason: ${sale.cancelled?.reason ?? ''}`, loggedWords(voice, by)],
     ...(paidMinor > 0 && { next: `Pay back ${moneyWords(voice, paidMinor)}` }),
     controls: [[button('Stock', press('stock', {})), undoButton(entryId)]],
   };

@@ -95,7 +95,8 @@ export function salesMovedCard(
   notMoved: readonly { readonly sale: number; readonly fault: Refusal }[],
 ): Card {
   const to = ({ dispatchOn }: Sale): string => (dispatchOn === null ? 'no day' : dateWords(voice, dispatchOn));
-  if (moved.length === 0 && notMoved.length === 0) return { title: 'Every open sale is on a good day: nothing to move' };
+  if (moved.length === 0 && notMoved.length === 0)
+    return { title: 'Every open sale is on a good day: nothing to move' };
   return {
     title: `${counted(moved.length, 'sale')} moved`,
     why: [

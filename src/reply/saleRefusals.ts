@@ -1,25 +1,28 @@
 import type { Refusal } from '../domain/index.ts';
-import type { Card } from './card.ts';
+import type { Card, Offer } from './card.ts';
+import { type ClaimRefusal, claimRefusal } from './claimRefusals.ts';
 import { cut } from './cut.ts';
-import { listWords, momentWords, moneyWords, someWords, type Voice } from './voice.ts';
+import { type SentRefusal, sentRefusal } from './dispatchRefusals.ts';
+import { listWords, momentWords, someWords, type Voice } from './voice.ts';
 
-export type SaleRefusal = Extract<
+type OrderRefusal = Extract<
   Refusal,
   {
     kind:
       | 'not-counted'
       | 'not-enough'
       | 'not-enough-goods'
+      | 'too-few-goods'
       | 'unknown-items'
       | 'sale-state'
-      | 'ask-sent-already'
       | 'ask-paid-already'
-      | 'ask-unpaid'
-      | 'ask-not-safe'
-      | 'arrived-before-sent';
+      | 'no-good-day';
   }
 >;
 
+export type SaleRefusal = OrderRefusal | SentRefusal | ClaimRefusal;
+
+/** The words of refusals about sales, goods, parcels and claims. */
 export function saleRefusal(voice: Voice, refusal: SaleRefusal): Card {
   switch (refusal.kind) {
     case 'not-counted':
@@ -35,19 +38,26 @@ export function saleRefusal(voice: Voice, refusal: SaleRefusal): Card {
       return {
         title: `Not logged: ${Math.max(0, free)} ${what} free to promise`,
         why: [
-          `Asked: ${asked} + ${extras} extras`,
-          ...(fits > 0
-            ? [`${fits} + ${fitsExtras} extras would fit`]
-            : ['The rest are breeders, promised or off sale']),
+          `Asked: ${asked}${extras > 0 ? ` + ${extras} extras` : ''}`,
+          fits > 0 ? `${fits} + ${fitsExtras} extras would fit` : 'The rest are breeders, promised or off sale',
+          ...stillThere(refusal.sale),
         ],
         next: 'Offer fewer, or count again if there are more',
+        offers: fittingOffer(refusal),
       };
     }
     case 'not-enough-goods':
       return {
         title: `Not logged: ${Math.max(0, refusal.free)} ${refusal.what} left`,
-        why: [`Asked: ${refusal.asked}`],
-        next: `Offer fewer, or add stock with /goods`,
+        why: [`Asked: ${refusal.asked}`, ...stillThere(refusal.sale)],
+        next: 'Offer fewer, or add stock with /goods',
+        offers: fittingOffer(refusal),
+      };
+    case 'too-few-goods':
+      return {
+        title: `Not logged: ${refusal.there} ${refusal.what} there`,
+        why: [`${refusal.out} can't go out of ${refusal.there}`],
+        next: 'Count them, and take out what is missing',
       };
     case 'unknown-items':
       return {
@@ -76,44 +86,37 @@ export function saleRefusal(voice: Voice, refusal: SaleRefusal): Card {
         ],
         next: `See /sale show ${refusal.sale}`,
       };
-    case 'ask-sent-already':
-      return {
-        title: `Parcel ${refusal.sale} was already sent`,
-        why: [
-          `logged by ${refusal.by} ${momentWords(voice, refusal.at)}`,
-          ...(refusal.tracking === null ? [] : [`Tracking ${cut(refusal.tracking)}`]),
-          'Sending it again would take its animals from the tubs twice',
-        ],
-        offers: [{ label: 'Keep the new tracking only', patch: { again: 'tracking' } }],
-      };
     case 'ask-paid-already':
       return {
         title: `Sale ${refusal.sale} was already paid`,
-        why: [`logged by ${refusal.by} ${momentWords(voice, refusal.at)}`],
+        why: [`logged by ${refusal.by} ${momentWords(voice, refusal.at)}`, 'Not logged yet'],
         offers: [{ label: 'It is a second payment', patch: { again: true } }],
       };
+    case 'no-good-day':
+      return {
+        title: `Sale ${refusal.sale}: no good day within a year`,
+        why: ['Closed windows, dispatch days and holidays leave none open', 'Nothing was moved or sent'],
+        next: 'Look at /season and /setup dispatch',
+      };
+    case 'ask-sent-already':
     case 'ask-unpaid':
-      return {
-        title: `Sale ${refusal.sale} is not paid`,
-        why: [
-          ...(refusal.priceMinor === null ? [] : [`${moneyWords(voice, refusal.priceMinor)} are open`]),
-          'Not marked as sent yet',
-        ],
-        next: `Log the payment with /sale paid ${refusal.sale} first`,
-        offers: [{ label: 'Sent unpaid all the same', patch: { unpaid: true } }],
-      };
     case 'ask-not-safe':
-      return {
-        title: `Stop: parcel ${refusal.sale} may not go today`,
-        why: [...refusal.reasons.slice(0, 3)],
-        next: 'Move it to a good day',
-        offers: [{ label: 'It is on its way already', patch: { anyway: true }, tone: 'danger' }],
-      };
+    case 'ask-short':
     case 'arrived-before-sent':
-      return {
-        title: `Not logged: sale ${refusal.sale} left later`,
-        why: [`Sent ${momentWords(voice, refusal.sentAt)}, delivered ${momentWords(voice, refusal.deliveredAt)}`],
-        next: 'Check the time of delivery',
-      };
+      return sentRefusal(voice, refusal);
+    default:
+      return claimRefusal(voice, refusal);
   }
+}
+
+const stillThere = (sale: number | null): string[] => (sale === null ? [] : [`Sale ${sale} stays as it was`]);
+
+/** The whole order with the numbers that fit: for a new sale the same command again, for one in the books an edit of it. */
+function fittingOffer(refusal: { readonly sale: number | null; readonly mended: string | null }): Offer[] {
+  const { sale, mended } = refusal;
+  if (mended === null) return [];
+  const offer = { label: cut(`Take ${mended}`), tone: 'main' as const };
+  return sale === null
+    ? [{ ...offer, patch: { items: mended } }]
+    : [{ ...offer, path: 'sale edit', patch: { sale: String(sale), items: mended } }];
 }

@@ -7,7 +7,7 @@ export const itemLine = (item: SaleItem): string =>
 
 export const itemsLine = ({ items }: Sale): string => items.map(itemLine).join(', ');
 
-/** "20 jade + 4 extras for kestrel to Leeds". */
+/** "20 jade + 4 extras for kestrel to Brook". */
 export function orderLine(sale: Sale): string {
   const to = sale.area === null ? '' : ` to ${sale.area}`;
   return `${itemsLine(sale)}${sale.buyer === null ? '' : ` for ${sale.buyer}`}${to}`;

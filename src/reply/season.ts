@@ -44,7 +44,9 @@ export function seasonCard(voice: Voice, by: string, answer: SeasonAnswer): Card
 function titleOf({ done, window, windows, inTrouble }: SeasonAnswer): string {
   const touched = inTrouble.length === 0 ? '' : `, ${counted(inTrouble.length, 'sale')} to move`;
   if (done !== 'listed' && window !== null) {
-    return done === 'removed' ? `${window.name}: removed${touched}` : `${window.name}: closed ${spanWords(window)}${touched}`;
+    return done === 'removed'
+      ? `${window.name}: removed${touched}`
+      : `${window.name}: closed ${spanWords(window)}${touched}`;
   }
   if (windows.length === 0) return `Open all year${touched}`;
   const closed = windows.find(({ isClosedNow }) => isClosedNow);

@@ -1,0 +1,162 @@
+import type { LocalDay, Sale } from '../domain/index.ts';
+import { press } from './acts.ts';
+import { button, type Card, type ControlRow } from './card.ts';
+import { type Judged, nextGoodLine, reasonLines, verdictWords, wantsForecast } from './dispatchReasons.ts';
+import { forecastButton } from './sale.ts';
+import { openWords } from './saleList.ts';
+import { itemLine } from './saleWords.ts';
+import { counted, dateWords, loggedWords, tempWords, type Voice } from './voice.ts';
+
+/** The verdict on a day for a place, with the reasons and the next good day. */
+export function checkCard(voice: Voice, judged: Judged, place: string | null): Card {
+  const date = dateWords(voice, judged.day);
+  const verdict = { 'may go': `${date}: may go`, ask: `${date}: ask`, no: `${date}: no` }[judged.verdict];
+  return {
+    title: `${verdict}${place === null ? '' : `, to ${place}`}`,
+    why: [
+      ...reasonLines(voice, judged.reasons, 4),
+      ...(judged.verdict === 'no'
+        ? []
+        : [`Delivered ${judged.deliveryDays.map((day) => dateWords(voice, day)).join(' or ')}`]),
+      ...nextGoodLine(voice, judged),
+    ],
+    ...(wantsForecast(judged) && { next: 'Look at the forecast and enter it' }),
+    controls: [[forecastButton(0, judged.day)]],
+  };
+}
+
+interface NamedCatch {
+  readonly tub: string;
+  readonly line: string;
+  readonly number: number;
+}
+
+export const catchWords = ({ tub, line, number }: NamedCatch): string => `${tub}: ${number} ${line}`;
+
+interface ParcelToPack {
+  readonly sale: Sale;
+  readonly judged: Judged;
+  readonly catches: readonly NamedCatch[];
+  readonly short: readonly { readonly what: string; readonly asked: number; readonly there: number }[];
+  readonly overdue: boolean;
+}
+
+export interface PackingList {
+  readonly day: LocalDay;
+  readonly parcels: readonly ParcelToPack[];
+  readonly catches: readonly (NamedCatch & { readonly sales: readonly number[] })[];
+  readonly unpaid: readonly Sale[];
+  readonly sent: readonly Sale[];
+  readonly judged: Judged;
+}
+
+/** Parcels that fit a phone screen with their controls. */
+const mostButtons = 5;
+
+/** The packing list of a day: what to net, tub by tub, then parcel by parcel; unpaid ones stand under it. */
+export function packingCard(voice: Voice, list: PackingList): Card {
+  const { day, parcels, catches, unpaid, sent, judged } = list;
+  const left = sent.length === 0 ? '' : `, ${sent.length} sent`;
+  return {
+    title: `${dateWords(voice, day)}: ${parcels.length === 0 ? 'nothing to pack' : `${counted(parcels.length, 'parcel')} to pack`}${left}`,
+    why: [
+      ...(parcels.length > 0 ? dayLines(voice, parcels) : []),
+      ...parcels.flatMap((parcel) => parcelLines(parcel)),
+      ...unpaid.map(
+        (sale) => `Not paid, sale ${sale.id}: ${sale.items.map(itemLine).join(', ')}, ${openWords(voice, sale)}`,
+      ),
+      ...(parcels.length === 0 && !judged.good ? reasonLines(voice, judged.reasons, 2) : []),
+    ],
+    ...(catches.length > 0 && { table: ['Catch   line       no. for', ...catches.map(catchRow)] }),
+    ...(parcels.length > 0 && { next: 'Count into bags, one line a bag, and let the bags stand' }),
+    controls: packingControls(list),
+  };
+}
+
+function catchRow({ tub, line, number, sales }: PackingList['catches'][number]): string {
+  return `${tub.padEnd(7)} ${line.slice(0, 10).padEnd(10)} ${String(number).padStart(3)} ${sales.join(' ')}`.slice(
+    0,
+    38,
+  );
+}
+
+/** Parcels whose way is judged alike are told of together: the whole day in one line where nothing is against it. */
+function dayLines(voice: Voice, parcels: readonly ParcelToPack[]): string[] {
+  const bad = parcels.filter(({ judged }) => judged.verdict !== 'may go');
+  if (bad.length === 0) return ['All may go'];
+  return bad.map(({ sale, judged }) => {
+    const [reason = ''] = reasonLines(voice, judged.reasons, 1);
+    return `Parcel ${sale.id}: ${verdictWords(voice, judged)} (${reason})`;
+  });
+}
+
+function parcelLines({ sale, catches, short, overdue }: ParcelToPack): string[] {
+  const from = catches.length === 0 ? '' : ` (${catches.map(catchWords).join(', ')})`;
+  const who = [sale.buyer, sale.area].filter((word) => word !== null).join(', ');
+  return [
+    `${sale.id}${who === '' ? '' : ` ${who}`}: ${sale.items.map(itemLine).join(', ')}${from}${overdue ? ', left over' : ''}`,
+    ...short.map(({ what, asked, there }) => `${sale.id} short: ${what} ${asked} needed, ${there} to spare`),
+  ];
+}
+
+function packingControls({ day, parcels, unpaid, judged }: PackingList): ControlRow[] {
+  const rows: ControlRow[] = [];
+  if (parcels.length > mostButtons) {
+    const options = parcels.slice(0, 25).map(({ sale }) => choiceOf(sale));
+    rows.push([
+      { kind: 'select', placeholder: 'Sent', press: press('pack-sent-pick', { day }), options, max: options.length },
+    ]);
+  } else if (parcels.length > 0) {
+    rows.push(parcels.map(({ sale }) => button(`Sent ${sale.id}`, press('pack-sent', { day, sale: sale.id }), 'main')));
+  }
+  if (unpaid.length > mostButtons) {
+    const options = unpaid.slice(0, 25).map(choiceOf);
+    rows.push([{ kind: 'select', placeholder: 'Paid', press: press('pack-paid-pick', { day }), options }]);
+  } else if (unpaid.length > 0) {
+    rows.push(unpaid.map((sale) => button(`Paid ${sale.id}`, press('pack-paid', { day, sale: sale.id }))));
+  }
+  const wants = [judged, ...parcels.map((parcel) => parcel.judged)].some(wantsForecast);
+  return wants && rows.length < 2 ? [...rows, [forecastButton(0, day)]] : rows;
+}
+
+const choiceOf = (sale: Sale) => ({
+  label: `${sale.id}${sale.buyer === null ? '' : ` · ${sale.buyer}`}`,
+  value: String(sale.id),
+  description: sale.items.map(itemLine).join(', '),
+});
+
+/** A forecast that was kept, and what the day looks like with it. */
+export function weatherCard(
+  voice: Voice,
+  by: string,
+  weather: { readonly day: LocalDay; readonly area: string; readonly lowC: number; readonly highC: number },
+  judged: Judged,
+  entryId: number,
+): Card {
+  const { day, area, lowC, highC } = weather;
+  return {
+    title: `${area}: ${verdictWords(voice, { ...judged, day })}`,
+    why: [
+      `Low ${tempWords(voice, lowC)}, high ${tempWords(voice, highC)} at ${area} on ${dateWords(voice, day)}`,
+      ...reasonLines(voice, judged.reasons),
+      ...nextGoodLine(voice, judged),
+      loggedWords(voice, by),
+    ],
+    controls: [
+      [button('Packing list', press('pack-day', { day })), button('Undo', press('undo-ask', { entry: entryId }))],
+    ],
+  };
+}
+
+/** A form for the forecast of a place on a day. */
+export const weatherForm = (voice: Voice, day: LocalDay, area: string) => ({
+  title: `Forecast for ${dateWords(voice, day)}`,
+  press: press('weather-send', { day }),
+  fields: [
+    { id: 'area', label: 'Place', lines: 'one' as const, value: area, required: true },
+    { id: 'low', label: `Low of the night, ${unitOf(voice)}`, lines: 'one' as const, required: true },
+    { id: 'high', label: `High of the day, ${unitOf(voice)}`, lines: 'one' as const, required: true },
+  ],
+});
+
+const unitOf = (voice: Voice): string => (voice.units === 'us' ? '°F' : '°C');
