@@ -1,6 +1,19 @@
-import { linesOf, outletsOf, racksOf, tubsInUse, undoable } from '../src/desk/index.ts';
+import {
+  allChores,
+  areasOf,
+  buyersOf,
+  goodsStock,
+  linesOf,
+  outletsOf,
+  racksOf,
+  rotaToday,
+  salesList,
+  seasons,
+  tubsInUse,
+  undoable,
+} from '../src/desk/index.ts';
 import { folded, nearest } from '../src/domain/index.ts';
-import { momentWords } from '../src/reply/index.ts';
+import { momentWords, orderLine } from '../src/reply/index.ts';
 import type { Completion, Ctx, RawInput } from './command.ts';
 import { voiceOf } from './voice.ts';
 
@@ -25,12 +38,21 @@ const sources: Record<Completion, (ctx: Ctx, others: RawInput) => readonly Choic
       name: `${summary} (${who.name}, ${momentWords(voiceOf(ctx), loggedAt)})`,
       value: String(id),
     })),
-  sale: () => [],
-  chore: () => [],
-  goods: () => [],
-  area: () => [],
-  buyer: () => [],
-  window: () => [],
+  sale: (ctx) =>
+    salesList(ctx.desk).map(({ sale, state }) => ({
+      name: `${sale.id} · ${state} · ${orderLine(sale)}`,
+      value: String(sale.id),
+    })),
+  chore: ({ desk }) => {
+    const due = rotaToday(desk)
+      .filter(({ done }) => done === null)
+      .map((item) => item.due.chore.name);
+    return [...new Set([...due, ...allChores(desk).map(({ name }) => name)])].map((name) => ({ name, value: name }));
+  },
+  goods: ({ desk }) => named(goodsStock(desk).map(({ goods }) => goods)),
+  area: ({ desk }) => areasOf(desk).map((area) => ({ name: area, value: area })),
+  buyer: ({ desk }) => buyersOf(desk).map((buyer) => ({ name: buyer, value: buyer })),
+  window: ({ desk }) => named(seasons(desk).map(({ window }) => window)),
 };
 
 /** What may be meant by what is typed so far: what begins with it, what holds it, then what is near it. At most 25. */

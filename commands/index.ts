@@ -1,12 +1,24 @@
+import type { Press } from '../src/reply/index.ts';
 import { change, changeActs } from './change.ts';
-import type { ActHandlers, Command } from './command.ts';
+import { chore } from './chore.ts';
+import { claim, claimActs } from './claim.ts';
+import { clock } from './clock.ts';
+import type { ActHandlers, Answer, Command, Ctx, Pressed } from './command.ts';
 import { count, countActs } from './count.ts';
+import { dispatch } from './dispatch.ts';
+import { dispatchActs } from './dispatchActs.ts';
+import { goods } from './goods.ts';
 import { help, helpActs } from './help.ts';
 import { hold, holdActs } from './hold.ts';
 import { loss } from './loss.ts';
 import { move } from './move.ts';
 import { reading, readingActs } from './reading.ts';
+import { rota } from './rota.ts';
+import { rotaActs } from './rotaTicks.ts';
 import { again, formAgain, leaveIt } from './run.ts';
+import { sale } from './sale.ts';
+import { saleActs } from './saleActs.ts';
+import { season } from './season.ts';
 import { setup } from './setup.ts';
 import { stock, stockActs } from './stock.ts';
 import { topup } from './topup.ts';
@@ -15,27 +27,25 @@ import { undo, undoActs } from './undo.ts';
 
 /** Every slash command, in the order of the menu: used for registration and for dispatch. */
 export const commands: readonly Command[] = [
-  help,
-  reading,
-  change,
-  topup,
-  count,
-  loss,
-  move,
-  hold,
-  stock,
-  tub,
-  undo,
-  setup,
+  ...[help, reading, change, topup, count, loss, move, hold, tub],
+  ...[stock, sale, goods, dispatch, claim, season],
+  ...[rota, chore, undo, setup],
 ];
+
+/** What a demonstration has besides. */
+export const demoCommands: readonly Command[] = [...commands, clock];
 
 /** What each control does; the compiler misses none. */
 export const acts: ActHandlers = {
   ...changeActs,
+  ...claimActs,
   ...countActs,
+  ...dispatchActs,
   ...helpActs,
   ...holdActs,
   ...readingActs,
+  ...rotaActs,
+  ...saleActs,
   ...stockActs,
   ...tubActs,
   ...undoActs,
@@ -43,9 +53,6 @@ export const acts: ActHandlers = {
   'leave-it': () => leaveIt(),
   'form-again': (args, ctx) => formAgain(args, ctx, (opener) => handle(opener, ctx)),
 };
-
-import type { Press } from '../src/reply/index.ts';
-import type { Answer, Ctx, Pressed } from './command.ts';
 
 /** Runs the handler of a press. */
 export function handle<P extends Press>(

@@ -1,16 +1,15 @@
 import { join } from 'node:path';
 import { complete } from '../commands/complete.ts';
-import { acts, commands } from '../commands/index.ts';
+import { acts, commands, demoCommands } from '../commands/index.ts';
 import { isRegion, publicHolidays } from './calendar/index.ts';
 import { machineClock, openDemoClock } from './clock.ts';
 import { type Config, readConfig } from './config.ts';
 import type { Instant } from './domain/index.ts';
 import { type Hold, holdFolder } from './instance.ts';
+import { startJobs } from './jobs/alarm.ts';
 import { type Log, openLog } from './log.ts';
 import { type StandIn, startStandIn } from './standIn.ts';
 import { type Bot, type Parts, startBot } from './start.ts';
-
-const parts: Parts = { commands, acts, complete, holidays: publicHolidays, isRegion };
 
 /** How the process ends: by request, so that a supervisor may try again, or with a setting that must be mended first. */
 const exitCodes = { asked: 0, mayRetry: 1, settings: 2 } as const;
@@ -68,7 +67,7 @@ async function run(config: Config): Promise<void> {
     account,
     clock: clockOf(config, log),
     log,
-    parts,
+    parts: partsOf(config),
     onEnding: ({ sentence, mayRetry }) => void finish(mayRetry ? exitCodes.mayRetry : exitCodes.settings, sentence),
   });
   if (!started.ok) {
@@ -97,4 +96,15 @@ function clockOf(config: Config, to: Log) {
   if (config.clock === 'demo') return openDemoClock(config.dataFolder, config.startAt as Instant | null);
   if (config.startAt !== null) to.warn({}, 'BERRIED_NOW has no effect without BERRIED_CLOCK=demo');
   return machineClock;
+}
+
+function partsOf(config: Config): Parts {
+  return {
+    commands: config.clock === 'demo' ? demoCommands : commands,
+    acts,
+    complete,
+    holidays: publicHolidays,
+    isRegion,
+    startJobs,
+  };
 }

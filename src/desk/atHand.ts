@@ -1,14 +1,17 @@
-import { businessOf, type Desk, todayOf } from './desk.ts';
-import { changePlans } from './water.ts';
+import { type Desk, todayOf } from './desk.ts';
+import { rotaToday } from './rota.ts';
+import { salesOn } from './salesList.ts';
 
-/** What today brings, in numbers. */
+/** What is left to do today, in numbers. */
 export interface AtHand {
   readonly changesDue: number;
   readonly choresDue: number;
+  /** Paid parcels planned for today and not sent. */
   readonly parcels: number;
 }
 
 export function atHand(desk: Desk): AtHand {
-  const today = todayOf(desk, businessOf(desk));
-  return { changesDue: changePlans(desk).filter(({ plan }) => plan.dueOn <= today).length, choresDue: 0, parcels: 0 };
+  const open = rotaToday(desk).filter(({ done }) => done === null);
+  const changesDue = open.filter(({ due }) => due.chore.act === 'change').length;
+  return { changesDue, choresDue: open.length - changesDue, parcels: salesOn(desk, todayOf(desk)).paid.length };
 }
