@@ -1,4 +1,4 @@
-import { type ChoreTick, type DueChore, daysBetween, planWeek, type RotaTask } from '../domain/index.ts';
+import { type ChoreTick, type DueChore, daysBetween, type LocalDay, planWeek, type RotaTask } from '../domain/index.ts';
 import { type Desk, todayOf } from './desk.ts';
 import { keyOf, type RotaFacts, rotaFacts } from './rotaFacts.ts';
 
@@ -10,7 +10,7 @@ export interface RotaItem extends RotaTask {
   readonly litres: number | null;
   /** Set once it was done today. */
   readonly done: ChoreTick | null;
-  /** Days that it is late, 0 or more. */
+  /** Days that it is late, 0 or more. What comes every day is never late: yesterday's is not made up for. */
   readonly lateDays: number;
   /** A tub that it is about, by which its rack is found too; null: the business. */
   readonly tubId: number | null;
@@ -35,7 +35,7 @@ export function rota(desk: Desk): RotaItem[] {
       partner: task.userId === null ? null : (named.get(task.userId) ?? null),
       litres: litresOf(facts, task.due, done !== null),
       done,
-      lateDays: task.on === today ? Math.max(0, daysBetween(task.due.dueOn, today)) : 0,
+      lateDays: task.on === today ? lateDays(task.due, today) : 0,
       tubId: tubIdOf(facts, task.due),
     };
   });
@@ -45,6 +45,9 @@ export function rota(desk: Desk): RotaItem[] {
   const extra = facts.due.filter((due) => !onRota.has(keyOf(due)));
   return [...items.filter(holds), ...extra.flatMap((due) => besides(facts, due))];
 }
+
+const lateDays = ({ chore, dueOn }: DueChore, today: LocalDay): number =>
+  chore.everyDays === 1 ? 0 : Math.max(0, daysBetween(dueOn, today));
 
 /** What is on the rota today, and what was done today besides. */
 export const rotaToday = (desk: Desk): RotaItem[] => {

@@ -64,7 +64,10 @@ const noon = '12:00' as WallTime;
 /** A morning post set after noon still has an hour. */
 const leastGraceMs = 60 * minuteMs;
 
-/** What is to be done now about every slot that is due and not settled, in the order of their moments. */
+/**
+ * What is to be done now about every slot that is due and not settled: first what is only passed over, so that the first post can say
+ * so, then the rest in the order of their moments.
+ */
 export function plan({ schedule, ledger, startedAt, now }: PlanQuestion): Step[] {
   const known = new Map(ledger.filter((run) => counts(run, now)).map((run) => [`${run.job} ${run.day}`, run.state]));
   const today = dayOf(now, schedule.zone);
@@ -80,7 +83,8 @@ export function plan({ schedule, ledger, startedAt, now }: PlanQuestion): Step[]
       steps.push(stepFor(slot, state === 'claimed', schedule.zone, now));
     }
   }
-  return steps.sort((a, b) => (a.slot.at < b.slot.at ? -1 : a.slot.at > b.slot.at ? 1 : 0));
+  const order = (step: Step): string => `${step.do === 'pass' ? 0 : 1} ${step.slot.at}`;
+  return steps.sort((a, b) => (order(a) < order(b) ? -1 : order(a) > order(b) ? 1 : 0));
 }
 
 /** The first moment after `now`, up to `until`, at which a slot falls due that is not in the ledger; null: none. */

@@ -4,6 +4,7 @@ import { button, type Card } from './card.ts';
 import { type MissedWords, missedLines, postTitle } from './postLate.ts';
 import {
   claimLines,
+  forecastButtons,
   moveButtons,
   type ParcelWords,
   parcelLines,
@@ -27,6 +28,7 @@ interface EveningPost {
 }
 
 const mostLines = 12;
+const mostChores = 5;
 
 /** Tomorrow's parcels judged again, and what is left of today. */
 export function eveningCard(voice: Voice, post: EveningPost, lateMinutes = 0): Card {
@@ -38,15 +40,15 @@ export function eveningCard(voice: Voice, post: EveningPost, lateMinutes = 0): C
     ...unpaidLines(post.unpaid),
     ...notSentLines(post.notSent),
     ...claimLines(post.fromMorning?.claims ?? []),
-    ...byPartner(open).map(([name, own]) => `Left, ${partnerLine(name, own)}`),
-    ...doneWords(post.items),
+    ...byPartner(open).map(([name, own]) => `Left, ${partnerLine(name, own, mostChores)}`),
+    ...doneWords(post.items, mostChores),
   ];
-  const moves = moveButtons(voice, post.parcels, 4);
+  const acts = [...moveButtons(voice, post.parcels, 4), ...forecastButtons(post.parcels)];
   const today = button('Today', press('rota-today', {}));
   return {
     title: `${postTitle(voice, 'Evening', post.day, lateMinutes)}: ${headline(post, open)}`,
     why: lines.slice(0, mostLines - 1),
-    controls: tickRows('evening', post.day, open, moves.length > 0 || open.length > 0 ? moves : [today]),
+    controls: tickRows('evening', post.day, open, acts.length > 0 || open.length > 0 ? acts : [today]),
   };
 }
 

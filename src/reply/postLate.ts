@@ -29,11 +29,10 @@ export interface MissedWords {
 /** What was not posted while the bot was off: a line, or none. */
 export function missedLines(voice: Voice, missed: MissedWords | null): string[] {
   if (missed === null) return [];
-  const kinds = (['morning', 'evening', 'weekly'] as const).flatMap((kind) =>
-    missed[kind] === 0 ? [] : [`${missed[kind]} ${kind}`],
-  );
-  const posts = missed.morning + missed.evening + missed.weekly === 1 ? 'post' : 'posts';
-  return [
-    `The bot was off: ${listWords(kinds)} ${posts} folded into this one, the first of ${dateWords(voice, missed.since)}`,
-  ];
+  const kinds = (['morning', 'evening', 'weekly'] as const).filter((kind) => missed[kind] > 0);
+  const number = missed.morning + missed.evening + missed.weekly;
+  const first = dateWords(voice, missed.since);
+  if (number === 1) return [`The bot was off: the ${kinds[0]} post of ${first} is folded into this one`];
+  const each = listWords(kinds.map((kind) => `${missed[kind]} ${kind}`));
+  return [`The bot was off: ${each} posts folded into this one, the first of ${first}`];
 }

@@ -4,6 +4,7 @@ import { button, type Card } from './card.ts';
 import { type MissedWords, missedLines, postTitle } from './postLate.ts';
 import {
   claimLines,
+  forecastButtons,
   moveButtons,
   type ParcelWords,
   parcelLines,
@@ -31,6 +32,9 @@ interface MorningPost {
 /** Lines above the controls, the title among them. */
 const mostLines = 12;
 
+/** Chores named in a partner's line; all of them are in the list below. */
+const mostChores = 5;
+
 /** The day's work by partner, the parcels with their verdicts, what to watch; it is made anew as things get done. */
 export function morningCard(voice: Voice, post: MorningPost, lateMinutes = 0): Card {
   const open = post.items.filter(({ done }) => done === null);
@@ -38,15 +42,16 @@ export function morningCard(voice: Voice, post: MorningPost, lateMinutes = 0): C
     ...missedLines(voice, post.missed),
     ...watchLines(voice, post.watch, 3),
     ...parcelLines(voice, post.parcels).slice(0, 4),
-    ...byPartner(open).map(([name, own]) => partnerLine(name, own)),
+    ...byPartner(open).map(([name, own]) => partnerLine(name, own, mostChores)),
     ...waterLines(voice, open),
     ...unpaidLines(post.unpaid),
     ...claimLines(post.claims),
     ...(post.backupFailed === null ? [] : [`Last night's backup failed: ${post.backupFailed}`]),
-    ...doneWords(post.items),
+    ...doneWords(post.items, mostChores),
   ];
   const beside = [
     ...moveButtons(voice, post.parcels, 2),
+    ...forecastButtons(post.parcels),
     ...(post.parcels.length > 0 ? [button('Pack', press('pack', {}))] : []),
   ];
   const week = button('The week', press('rota-week', {}));

@@ -1,8 +1,8 @@
 import type { Sale, WaterVerdict } from '../domain/index.ts';
 import type { Button } from './card.ts';
-import { type Judged, reasonLines } from './dispatchReasons.ts';
+import { type Judged, reasonLines, wantsForecast } from './dispatchReasons.ts';
 import { figureOf } from './reading.ts';
-import { moveButton } from './sale.ts';
+import { forecastButton, moveButton } from './sale.ts';
 import { dateWords, listWords, type Voice } from './voice.ts';
 
 export interface ParcelWords {
@@ -33,6 +33,12 @@ export const moveButtons = (voice: Voice, parcels: readonly ParcelWords[], most 
       judged.good || judged.next === null ? [] : [moveButton(voice, sale.id, judged.next, true)],
     )
     .slice(0, most);
+
+/** A button to enter the forecast for the first parcel that waits for one. */
+export function forecastButtons(parcels: readonly ParcelWords[]): Button[] {
+  const waiting = parcels.find(({ judged }) => judged.good && wantsForecast(judged));
+  return waiting === undefined ? [] : [forecastButton(waiting.sale.id, waiting.judged.day)];
+}
 
 /** "Sale 45" or "Sales 45 and 46" not paid yet. */
 export const unpaidLines = (unpaid: readonly Sale[]): string[] =>

@@ -31,8 +31,8 @@ export function rotaTodayCard(voice: Voice, lines: readonly RotaLine[], who: str
 }
 
 /** "wren (52 min): water change A1 and A2 · feed rack A". */
-export const partnerLine = (name: string, lines: readonly RotaLine[]): string =>
-  `${name} (${minutesWords(minutesOf(lines))}): ${taskList(lines)}`;
+export const partnerLine = (name: string, lines: readonly RotaLine[], most?: number): string =>
+  `${name} (${minutesWords(minutesOf(lines))}): ${taskList(lines, most)}`;
 
 /** The days to come, minutes a partner, and what is heaviest. */
 export function rotaWeekCard(voice: Voice, lines: readonly RotaLine[], who: string | null): Card {
@@ -44,6 +44,7 @@ export function rotaWeekCard(voice: Voice, lines: readonly RotaLine[], who: stri
     title: `${who ?? 'The week'}: ${own.length === 0 ? 'nothing to do' : `${minutesWords(minutesOf(own))} of chores`}`,
     why: [
       ...(who === null && shares.length > 0 ? [shares.join(' · ')] : []),
+      ...dailyLines(own),
       ...days.map((day) =>
         weekLine(
           voice,
@@ -57,8 +58,19 @@ export function rotaWeekCard(voice: Voice, lines: readonly RotaLine[], who: stri
   };
 }
 
-const weekLine = (voice: Voice, day: LocalDay, lines: readonly RotaLine[]): string =>
-  `${dateWords(voice, day)}, ${minutesWords(minutesOf(lines))}: ${taskList(lines.filter(({ due }) => due.chore.everyDays > 1 || lines.length < 4))}`;
+/** What comes every day stands in a line of its own. */
+const isDaily = ({ due }: RotaLine): boolean => due.chore.everyDays === 1;
+
+function dailyLines(lines: readonly RotaLine[]): string[] {
+  const names = new Set(lines.filter(isDaily).map(({ due }) => taskWords(due.chore, due.target)));
+  return names.size === 0 ? [] : [`Every day: ${listWords([...names])}`];
+}
+
+function weekLine(voice: Voice, day: LocalDay, lines: readonly RotaLine[]): string {
+  const others = lines.filter((line) => !isDaily(line));
+  const what = others.length === 0 ? 'no more than every day' : taskList(others, 5);
+  return `${dateWords(voice, day)}, ${minutesWords(minutesOf(lines))}: ${what}`;
+}
 
 export interface TickedWords {
   readonly chore: Chore;

@@ -29,16 +29,19 @@ export function inOrderOfWeight<T extends RotaLine>(lines: readonly T[]): T[] {
   );
 }
 
-/** "water change A1, A2 and A4 · feed rack A · look-round": chores with what they are about, what matters first. */
-export function taskList(lines: readonly RotaLine[]): string {
-  return groups(lines)
-    .map(([first, ...more]) => {
-      const names = [first, ...more].map(({ due }) => targetWords(due.target)).filter((word) => word !== '');
-      const late = Math.max(...[first, ...more].map(({ lateDays }) => lateDays));
-      const about = names.length === 0 ? '' : ` ${someWords(names, 8)}`;
-      return `${first.due.chore.name}${about}${late > 0 ? ` (${counted(late, 'day')} late)` : ''}`;
-    })
-    .join(' · ');
+/** "water change A1, A2 and A4 · feed rack A · look-round": chores with what they are about, what matters first, at most so many. */
+export function taskList(lines: readonly RotaLine[], most = Number.POSITIVE_INFINITY): string {
+  const all = groups(lines);
+  const shown = all.slice(0, most).map(groupWords);
+  return [...shown, ...(all.length > shown.length ? [`${all.length - shown.length} more`] : [])].join(' · ');
+}
+
+function groupWords(group: readonly [RotaLine, ...RotaLine[]]): string {
+  const [{ due }] = group;
+  const names = group.map((line) => targetWords(line.due.target)).filter((word) => word !== '');
+  const late = Math.max(...group.map(({ lateDays }) => lateDays));
+  const about = names.length === 0 ? '' : ` ${someWords(names, 6)}`;
+  return `${due.chore.name}${about}${late > 0 ? ` (${counted(late, 'day')} late)` : ''}`;
 }
 
 /** Lines of one chore side by side, in order of weight. */
@@ -83,7 +86,7 @@ export function minutesWords(minutes: number): string {
 export const everyWords = (days: number): string => (days === 1 ? 'every day' : `every ${days} days`);
 
 /** Who did what: "wren: water change A1 and A2". */
-export function doneWords(lines: readonly RotaLine[]): string[] {
+export function doneWords(lines: readonly RotaLine[], most?: number): string[] {
   const done = lines.flatMap((line) => (line.done === null ? [] : [{ ...line, partner: line.done.by, lateDays: 0 }]));
-  return byPartner(done).map(([who, own]) => `Done by ${who}: ${taskList(own)}`);
+  return byPartner(done).map(([who, own]) => `Done by ${who}: ${taskList(own, most)}`);
 }

@@ -87,11 +87,11 @@ function dueBefore(
 const golden = 0.6180339887498949;
 
 /**
- * Days from the start until what was never done falls due, 0 to the interval less one: spread by tub and chore, so that neither a new
- * rack nor a new set of chores falls due in one evening, and no date moves when the next tub is added.
+ * Days from the start until what was never done falls due: 0 for what comes every day, else 1 to the interval less one, spread by tub
+ * and chore, so that neither a new rack nor a new set of chores falls due in one evening, and no date moves when the next tub is added.
  */
 const firstOffset = ({ id, everyDays }: Chore, tubId: number): number =>
-  Math.floor(everyDays * (((tubId + 7 * id) * golden) % 1));
+  everyDays === 1 ? 0 : 1 + Math.floor((everyDays - 1) * (((tubId + 7 * id) * golden) % 1));
 
 const tubsAt = (target: ChoreTarget, tubs: readonly Tub[]): readonly Tub[] => {
   switch (target.of) {
