@@ -1,4 +1,5 @@
 import {
+  addDays,
   type ChangePlan,
   dayOf,
   daysBetween,
@@ -15,7 +16,7 @@ import {
 import { businessOf, type Desk } from './desk.ts';
 import { findLine, findTub, tubsInUse } from './find.ts';
 import { tubStock } from './stock.ts';
-import { changePlanOf, knownOf, lastReading } from './water.ts';
+import { changePlanOf, knownOf, lastChange, lastReading } from './water.ts';
 
 /** How a tub stands: its last reading with a verdict, its next change, its animals. */
 export interface TubState {
@@ -24,7 +25,7 @@ export interface TubState {
   readonly lastChangedAt: Instant | null;
   readonly plan: ChangePlan;
   readonly stock: TubStock;
-  /** Days that the change is late; 0 when it is not. */
+  /** Days that the change is late; 0 when it is not, or when none was logged yet and the tub's first interval still runs. */
   readonly lateDays: number;
 }
 
@@ -33,6 +34,9 @@ export function tubState(desk: Desk, tub: Tub): TubState {
   const today = dayOf(desk.now(), business.zone);
   const reading = lastReading(desk, tub);
   const plan = changePlanOf(desk, business, tub);
+  const changedAt = lastChange(desk, tub)?.at ?? null;
+  const firstEnd = addDays(dayOf(tub.addedAt, business.zone), business.changeIntervalDays);
+  const lateFrom = changedAt === null && plan.dueOn < firstEnd ? firstEnd : plan.dueOn;
   return {
     tub,
     last:
@@ -43,10 +47,10 @@ export function tubState(desk: Desk, tub: Tub): TubState {
             verdict: judgeReading(reading, knownOf(desk, tub, reading.at), business),
             daysOld: daysBetween(dayOf(reading.at, business.zone), today),
           },
-    lastChangedAt: desk.store.water.changes(tub.id, '' as Instant).at(-1)?.at ?? null,
+    lastChangedAt: changedAt,
     plan,
     stock: tubStock(desk, business, tub),
-    lateDays: Math.max(0, daysBetween(plan.dueOn, today)),
+    lateDays: Math.max(0, daysBetween(lateFrom, today)),
   };
 }
 

@@ -125,9 +125,7 @@ function metric(desk: Desk, business: Business, tub: Tub, typed: TypedValues): R
     values[name] = value;
   }
   const isEmpty = Object.values(values).every((value) => value === null);
-  return isEmpty
-    ? fail({ kind: 'nothing-given', what: 'at least one value: temp, ph, gh, kh, tds, ammonia, nitrite or nitrate' })
-    : ok(values);
+  return isEmpty ? fail({ kind: 'nothing-given', what: 'at least one value, like temp or nitrate' }) : ok(values);
 }
 
 /** The tub's last pH and temperature of the 60 days before, and its usual TDS (median of at least three). */
@@ -182,7 +180,7 @@ export function changePlanOf(desk: Desk, business: Business, tub: Tub): ChangePl
       ? null
       : nitrateAfter(read.nitrateMgL, since, tub.netLitres, business.sourceNitrateMgL);
   const lastAt = changes.at(-1)?.at;
-  const place = tubsInUse(desk).findIndex(({ id }) => id === tub.id);
+  const place = inUse.findIndex(({ id }) => id === tub.id);
   const dueOn = changeDueOn(
     lastAt === undefined ? null : dayOf(lastAt, business.zone),
     dayOf(tub.addedAt, business.zone),
@@ -206,8 +204,9 @@ const harms = (desk: Desk, business: Business, tub: Tub, reading: Reading): bool
 /** The plans of all tubs in use, the earliest due first. */
 export function changePlans(desk: Desk): { tub: Tub; plan: ChangePlan }[] {
   const business = businessOf(desk);
-  return tubsInUse(desk)
-    .map((tub) => ({ tub, plan: changePlanOf(desk, business, tub) }))
+  const tubs = tubsInUse(desk);
+  return tubs
+    .map((tub) => ({ tub, plan: changePlanOf(desk, business, tub, tubs) }))
     .sort((a, b) => a.plan.dueOn.localeCompare(b.plan.dueOn));
 }
 

@@ -2,7 +2,7 @@ import type { CountMethod, Instant, LocalDay, Stage, Tub } from '../domain/index
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import { whenLine } from './change.ts';
-import { counted, dateWords, dayWords, figure, momentWords, type Voice } from './voice.ts';
+import { counted, dateWords, dayWords, figure, sinceWords, type Voice } from './voice.ts';
 
 const undoButton = (entry: number) => button('Undo', press('undo-ask', { entry }));
 
@@ -35,7 +35,7 @@ export function countCard(voice: Voice, by: string, logged: CountLogged, lineFre
       ...(difference === 0
         ? []
         : [`The books said ${expected}: ${Math.abs(difference)} ${difference > 0 ? 'more' : 'fewer'}`]),
-      ...(newer === null ? [] : [`The newer count stands: ${newer.saleable}, ${momentWords(voice, newer.at)}`]),
+      ...(newer === null ? [] : [`A newer count stands: ${newer.saleable}, ${sinceWords(voice, newer.at)}`]),
       ...(lineFree === null ? [] : [freeLine(tub, lineFree)]),
       whenLine(voice, by, logged.at),
     ],
@@ -62,12 +62,11 @@ interface MoveLogged {
 export function moveCard(voice: Voice, by: string, logged: MoveLogged): Card {
   const { from, to, number, left, there } = logged;
   const mixed = from.lineId !== to.lineId;
-  const after = (tub: Tub, saleable: number | null): string =>
-    `${tub.name} ${saleable === null ? 'not counted yet' : `${saleable} saleable`}`;
+  const after = (tub: Tub, saleable: number | null): string => `${tub.name} ${saleable ?? 'not counted yet'}`;
   return {
     title: `${number} ${logged.stage === 'juvenile' ? 'young ' : ''}${from.lineName}: ${from.name} → ${to.name}`,
     why: [
-      `Now ${after(from, left)} · ${after(to, there)}`,
+      `Saleable now: ${after(from, left)} · ${after(to, there)}`,
       ...(mixed ? [`${to.name} is ${to.lineName}: the lines are mixed from now on`] : []),
       whenLine(voice, by, logged.at),
     ],

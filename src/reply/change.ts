@@ -1,4 +1,4 @@
-import { type ChangePlan, daysBetween, type Instant, type TopUpWater, type Tub } from '../domain/index.ts';
+import type { ChangePlan, Instant, TopUpWater, Tub } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import {
@@ -148,9 +148,12 @@ export function changePlanCard(voice: Voice, plans: readonly TubPlan[]): Card {
 }
 
 function planRow(voice: Voice, tub: Tub, plan: ChangePlan): string {
-  const nitrate = plan.nitrateMgL === null ? 'not read' : `NO3 ${figure(plan.nitrateMgL, 0)}`;
-  const late = plan.dueOn < voice.today ? ` late ${daysBetween(plan.dueOn, voice.today)} d` : '';
-  return `${tub.name.padEnd(6)}${figure(plan.litres).padStart(5)} L  ${nitrate}${late}`.slice(0, 38);
+  const nitrate = plan.nitrateMgL === null ? '–' : figure(plan.nitrateMgL, 0);
+  const reason = plan.reason === 'urgent' ? 'act' : `NO3 ${nitrate.padStart(3)}`;
+  const since = plan.dueOn < voice.today ? `  since ${dateWords(voice, plan.dueOn).slice(4)}` : '';
+  return `${tub.name.padEnd(6)}${figure(plan.litres).padStart(5)} L  ${reason.padEnd(7)}${since}`
+    .trimEnd()
+    .slice(0, 38);
 }
 
 /** Several changes ticked at once: what was logged, what was not. */

@@ -8,16 +8,16 @@ export const helpTopics = {
     [
       '/setup partner: the people; the first one is the owner',
       '/setup line: a colour line, price, breeders held back per tub',
-      '/tub add: one tub or a range, "A1-A6"; roles breeding, raising, selling, or apart (not for sale)',
+      '/tub add: one tub or a range, "A1-A6"; role apart: not for sale',
       '/setup business: time zone, region for holidays, currency, units',
-      '/setup water, dispatch, terms, posts, outlet: defaults hold until you change them',
+      '/setup water, dispatch, terms, posts, outlet: all have defaults',
     ],
   ],
   water: [
     'Water',
     [
-      '/reading log: judged at once · /reading sheet: a rack in one form · /reading history',
-      '/change plan: litres for each tub and why · /change log: logs the planned one without litres',
+      '/reading log: judged at once · /reading sheet: a rack in one form',
+      '/change plan: litres for each tub · /change log: the planned one',
       '/topup: replaced evaporation, which is not a change',
       'Dechlorinate; match within 2 °C; copper and fish medicines kill shrimp',
       'Husbandry help, not veterinary advice',
@@ -28,17 +28,19 @@ export const helpTopics = {
     [
       '/count log: saleable, juveniles, berried · /loss: found dead · /move: between tubs',
       '/hold: a tub off sale until a day · /stock: what may be promised',
-      'Free to promise: over each tub what is above its breeders, less what is promised with extras',
-      'Never release animals, plants or water outdoors; disinfect nets between systems',
+      'Free: what each tub has above its breeders, less what is promised',
+      'Never release animals, plants or water outdoors',
+      'Disinfect nets between systems',
     ],
   ],
   sales: [
     'Sales',
     [
-      '/sale add "20 jade, 10 snow + 2 moss": reserves animals and extras until paid or no longer kept',
+      '/sale add "20 jade, 10 snow + 2 moss": reserves animals and extras',
       '/sale paid, list, show, edit, cancel · /goods: moss, boxes, bags',
       'Only paid sales are on the packing list',
-      "A buyer's statutory rights stand beside your terms; licences for selling animals are yours to check",
+      "A buyer's statutory rights stand beside your terms",
+      'Licences for selling animals are yours to check',
     ],
   ],
   dispatch: [
@@ -47,8 +49,8 @@ export const helpTopics = {
       '/dispatch check: may a parcel leave that day, and if not, when',
       '/dispatch day: the packing list · /dispatch sent · /dispatch arrived',
       '/dispatch weather: a forecast you looked up · /season: closed windows',
-      'Heat packs never touch the bag; add no air to a bag that was closed for days',
-      "Carriers' and local rules on live animals are yours to check: they are not known here",
+      'Heat packs never touch the bag; no air into one closed for days',
+      "Carriers' and local rules on live animals are yours to check",
     ],
   ],
   chores: [

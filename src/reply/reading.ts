@@ -23,6 +23,7 @@ import {
   litresWords,
   matchWords,
   mgLWords,
+  shareWords,
   tempWords,
   type Voice,
 } from './voice.ts';
@@ -135,7 +136,7 @@ function fineLines(values: readonly string[]): string[] {
 /** What the planned change does, where nitrate is over the limit. */
 function nitrateLines(voice: Voice, troubled: readonly Finding[], plan: ChangePlan): string[] {
   if (!troubled.some(({ of }) => of === 'nitrate') || plan.afterMgL === null) return [];
-  const once = `${litresWords(voice, plan.litres)} (${plan.percent} %) gives about ${mgLWords(plan.afterMgL)}`;
+  const once = `${shareWords(voice, plan.litres, plan.percent)} gives about ${mgLWords(plan.afterMgL)}`;
   if (plan.reason === 'source-too-high') return [once, 'The source water is not under the limit: no change is'];
   return [
     plan.changesToLimit !== null && plan.changesToLimit > 1

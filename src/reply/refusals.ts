@@ -3,7 +3,7 @@ import type { Card } from './card.ts';
 import { cut } from './cut.ts';
 import { rotaRefusal } from './rotaRefusals.ts';
 import { saleRefusal } from './saleRefusals.ts';
-import { dateWords, figure, listWords, litresWords, momentWords, tempWords, type Voice } from './voice.ts';
+import { dateWords, figure, listWords, litresWords, momentWords, sinceWords, tempWords, type Voice } from './voice.ts';
 import { waterRefusal } from './waterRefusals.ts';
 
 export type { Refusal };
@@ -120,7 +120,7 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
     case 'tub-retired':
       return {
         title: `Not logged: ${refusal.tub} is retired`,
-        why: [`Since ${momentWords(voice, refusal.at)}`],
+        why: [`Since ${sinceWords(voice, refusal.at)}`],
         next: 'Use another tub, or add a new one with /tub add',
       };
     case 'tub-in-use':
@@ -134,7 +134,7 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
     case 'too-few-there':
       return {
         title: `Not logged: ${refusal.tub} holds ${refusal.there}`,
-        why: [`${refusal.number} were typed; by the books since the count of ${momentWords(voice, refusal.countedAt)}`],
+        why: [`${refusal.number} were typed; by the books since the count of ${sinceWords(voice, refusal.countedAt)}`],
         next: `Count ${refusal.tub} again if there are more`,
       };
     case 'more-than-the-tub':

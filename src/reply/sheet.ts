@@ -48,7 +48,7 @@ export function sheetCard(
       }),
       ...(troubled.length > 8 ? [`and ${troubled.length - 8} more to watch`] : []),
       ...(fine.length > 0 ? [`Fine: ${fine.map(({ tub }) => tub.name).join(' ')}`] : []),
-      ...wrong.slice(0, 6).map(({ line, why }) => `Not: ${cut(line)} (${why})`),
+      ...wrong.slice(0, 6).map(({ line, why }) => `Not: ${cut(line)} (${why.replace(/^Not logged: /, '')})`),
       ...(wrong.length > 6 ? [`and ${wrong.length - 6} more lines`] : []),
       ...(logged.length > 0 ? [loggedWords(voice, by)] : []),
     ],

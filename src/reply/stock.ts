@@ -41,8 +41,9 @@ export function stockCard(voice: Voice, stocks: readonly LineStock[], on: LocalD
   const free = stocks.reduce((sum, stock) => sum + Math.max(0, stock.free), 0);
   const short = stocks.filter((stock) => stock.free < 0);
   const uncounted = stocks.flatMap((stock) => stock.uncounted);
+  const isUncounted = stocks.every((stock) => stock.uncounted.length === stock.tubs.length);
   return {
-    title: `Stock: ${free} free to promise${onWords(voice, on)}`,
+    title: isUncounted ? 'Stock: not counted yet' : `Stock: ${free} free to promise${onWords(voice, on)}`,
     table: ['line      free  sale  kept prom  off', ...stocks.map(lineRow)],
     why: [
       ...aheadLine(on),
@@ -74,7 +75,7 @@ function lineRow(stock: LineStock): string {
 }
 
 function tubRow(voice: Voice, { tub, saleable, counted: count, offSale }: TubStock): string {
-  const state = offSale !== null ? ' off sale' : tub.role === 'apart' ? ' apart' : '';
+  const state = offSale !== null ? ', off sale' : tub.role === 'apart' ? ', apart' : '';
   if (saleable === null || count === null) return `${tub.name.padEnd(6)} not counted yet${state}`;
   return `${tub.name.padEnd(6)}${String(saleable).padStart(4)}  ${ageWords(voice, count.at)}${state}`;
 }
@@ -115,4 +116,4 @@ function countAges(voice: Voice, tubs: readonly TubStock[]): string {
 const onWords = (voice: Voice, on: LocalDay | null): string => (on === null ? '' : ` on ${dateWords(voice, on)}`);
 
 const aheadLine = (on: LocalDay | null): string[] =>
-  on === null ? [] : ['By the animals of today: births and growth until then are not counted in'];
+  on === null ? [] : ['By the animals of today; births until then are not counted in'];

@@ -10,7 +10,7 @@ import {
   dayWords,
   figure,
   litresWords,
-  momentWords,
+  sinceWords,
   someWords,
   type Voice,
 } from './voice.ts';
@@ -26,7 +26,7 @@ interface TubState {
 
 /** A tub on one screen: state first, then water, change, animals. */
 export function tubCard(voice: Voice, state: TubState): Card {
-  const { tub, last, plan, stock, lateDays } = state;
+  const { tub, last, plan, stock } = state;
   const dueNow = plan.dueOn <= voice.today;
   return {
     title: `${tub.name}: ${tubHeadline(voice, state)}`,
@@ -36,7 +36,7 @@ export function tubCard(voice: Voice, state: TubState): Card {
         ? 'No reading yet'
         : `Read ${ageWords(voice, last.reading.at)}: ${last.verdict.findings.map((finding) => figureOf(voice, finding)).join(' · ')}`,
       `${state.lastChangedAt === null ? 'No change logged' : `Changed ${ageWords(voice, state.lastChangedAt)}`} · next ${litresWords(voice, plan.litres)} ${
-        lateDays > 0 ? `due since ${dateWords(voice, plan.dueOn)}` : dayWords(voice, plan.dueOn)
+        plan.dueOn < voice.today ? `due since ${dateWords(voice, plan.dueOn)}` : dayWords(voice, plan.dueOn)
       }`,
       stockLine(voice, stock),
       ...(stock.offSale === null
@@ -67,7 +67,7 @@ function tubHeadline(voice: Voice, { last, plan, lateDays, stock }: TubState): s
   const worst = last?.verdict.findings[0];
   if (state !== 'fine') return `${state}, ${worst === undefined ? 'water' : figureOf(voice, worst)}`;
   if (lateDays > 0) return `change ${counted(lateDays, 'day')} late`;
-  if (plan.dueOn === voice.today) return `change ${litresWords(voice, plan.litres)} today`;
+  if (plan.dueOn <= voice.today) return `change ${figure(plan.litres)} L ${plan.dueOn < voice.today ? 'due' : 'today'}`;
   if (stock.offSale !== null) return 'off sale';
   return last === null ? 'nothing read yet' : 'fine, nothing to do';
 }
@@ -96,16 +96,19 @@ export function tubListCard(voice: Voice, states: readonly TubState[]): Card {
   };
 }
 
-/** "1 to act on, 2 to watch, 3 late, 4 not read yet", or that all is fine. */
+/** "1 act, 2 watch, 3 late, 4 not read yet", or that all is fine. */
 function listSummary(states: readonly TubState[]): string {
   const are = (wanted: (state: TubState) => boolean): number => states.filter(wanted).length;
   const parts: readonly (readonly [number, string])[] = [
-    [are(({ last }) => last?.verdict.state === 'act'), 'to act on'],
-    [are(({ last }) => last?.verdict.state === 'watch'), 'to watch'],
+    [are(({ last }) => last?.verdict.state === 'act'), 'act'],
+    [are(({ last }) => last?.verdict.state === 'watch'), 'watch'],
     [are(({ lateDays }) => lateDays > 0), 'late'],
     [are(({ last }) => last === null), 'not read yet'],
   ];
-  const said = parts.filter(([number]) => number > 0).map(([number, words]) => `${number} ${words}`);
+  const said = parts
+    .filter(([number]) => number > 0)
+    .slice(0, 3)
+    .map(([number, words]) => `${number} ${words}`);
   return said.length === 0 ? 'all fine' : said.join(', ');
 }
 
@@ -137,7 +140,7 @@ export function tubsAddedCard(voice: Voice, tubs: readonly Tub[]): Card {
             ),
           ]
         : []),
-      'Filled it weighs about 1 kg a litre: mind rack and floor',
+      'Filled, it weighs about 1 kg a litre: mind rack and floor',
     ],
     next: `Count ${first.name} with /count log when you can`,
     controls: [
@@ -171,5 +174,5 @@ export function tubEditedCard(voice: Voice, { before, after }: { readonly before
 
 export const tubRetiredCard = (voice: Voice, tub: Tub, reason: string, at: Instant): Card => ({
   title: `${tub.name}: retired`,
-  why: [`Reason: ${reason}`, `Since ${momentWords(voice, at)}; its history stays`],
+  why: [`Reason: ${reason}`, `Since ${sinceWords(voice, at)}; its history stays`],
 });

@@ -52,6 +52,12 @@ export function momentWords(voice: Voice, at: Instant): string {
   return day === voice.today ? time : `${dayWords(voice, day)} ${time}`;
 }
 
+/** "today 19:10", "yesterday 18:52": a moment inside a sentence. */
+export const sinceWords = (voice: Voice, at: Instant): string => {
+  const words = momentWords(voice, at);
+  return dayOf(at, voice.zone) === voice.today ? `today ${words}` : words;
+};
+
 /** "1 Dec" of a recurring `MM-DD`. */
 export function monthDayWords(monthDay: string): string {
   const [month, date] = monthDay.split('-').map(Number);
@@ -71,6 +77,12 @@ export const figure = (value: number, decimals = 1): string => String(Number(val
 /** "7.5 L", in US units "7.5 L (2 gal)". */
 export const litresWords = (voice: Voice, litres: number): string =>
   voice.units === 'us' ? `${figure(litres)} L (${figure(litres / 3.785411784)} gal)` : `${figure(litres)} L`;
+
+/** "5 L (25 %)", in US units "5 L (1.3 gal, 25 %)". */
+export const shareWords = (voice: Voice, litres: number, percent: number): string => {
+  const words = litresWords(voice, litres);
+  return words.endsWith(')') ? `${words.slice(0, -1)}, ${percent} %)` : `${words} (${percent} %)`;
+};
 
 /** "21.4 °C" or "70.5 °F". */
 export const tempWords = (voice: Voice, tempC: number): string =>

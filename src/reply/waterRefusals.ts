@@ -1,6 +1,6 @@
 import { fahrenheitOf, type Refusal, type WaterValueName } from '../domain/index.ts';
 import type { Card } from './card.ts';
-import { figure, litresWords, momentWords, tempWords, type Voice } from './voice.ts';
+import { figure, shareWords, sinceWords, tempWords, type Voice } from './voice.ts';
 
 type WaterRefusal = Extract<Refusal, { kind: 'impossible-water' | 'ask-changed-already' }>;
 
@@ -36,7 +36,7 @@ function impossible(voice: Voice, refusal: Extract<Refusal, { kind: 'impossible-
   const scale = voice.units === 'us' ? '°F' : '°C';
   const shown = value === 'tempC' ? `${figure(typed, 2)} ${scale}` : `${valueWords[value].name} ${figure(typed, 2)}`;
   const before =
-    last === null ? [] : [`${tub} was ${withUnit(voice, value, last.value)} ${momentWords(voice, last.at)}`];
+    last === null ? [] : [`${tub} was ${withUnit(voice, value, last.value)} ${sinceWords(voice, last.at)}`];
   if (mended === null) {
     return {
       title: `Not logged: ${shown} cannot be right`,
@@ -62,12 +62,11 @@ function impossible(voice: Voice, refusal: Extract<Refusal, { kind: 'impossible-
 
 function changedAlready(voice: Voice, refusal: Extract<Refusal, { kind: 'ask-changed-already' }>): Card {
   const { tub, litres, percent, togetherPercent, previous } = refusal;
-  const word = momentWords(voice, previous.at);
   return {
-    title: `${tub} was already changed ${word.includes(':') && word.length === 5 ? `today ${word}` : word}`,
+    title: `${tub} was already changed ${sinceWords(voice, previous.at)}`,
     why: [
-      `${previous.by} logged ${litresWords(voice, previous.litres)} (${previous.percent} %)`,
-      `With these ${litresWords(voice, litres)} (${percent} %) the two swap ${togetherPercent} %`,
+      `${previous.by} logged ${shareWords(voice, previous.litres, previous.percent)}`,
+      `With these ${shareWords(voice, litres, percent)} the two swap ${togetherPercent} %`,
       'Not logged yet',
     ],
     offers: [

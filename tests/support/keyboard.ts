@@ -1,0 +1,78 @@
+import type { Answer, Ctx, Leaf, Pressed, RawInput } from '../../commands/command.ts';
+import { commands, handle } from '../../commands/index.ts';
+import { runLeaf } from '../../commands/run.ts';
+import { type Card, customIdOf, type Press, pressOf } from '../../src/reply/index.ts';
+import { type DeskOptions, deskAt } from './desk.ts';
+import { rowCounts } from './rowCounts.ts';
+
+/** Who types or presses; settings and other people's entries need the owner. */
+interface Hand {
+  readonly name?: string;
+  readonly owner?: boolean;
+  /** Key of the interaction; a fresh one if not given. */
+  readonly key?: string;
+}
+
+function leafAt(path: string): Leaf {
+  const found = commands.flatMap(({ leaves }) => leaves).find((leaf) => leaf.path === path);
+  if (found === undefined) throw new Error(`no command ${path}`);
+  return found;
+}
+
+/** Two partners at a test desk who type commands and press what stands under the answers, as the chat would bring it. */
+export function keyboardAt(instant: string, options: DeskOptions = {}) {
+  const bench = deskAt(instant, options);
+  const ctxOf = ({ name = 'wren', owner = true, key }: Hand): Ctx => ({
+    desk: bench.desk,
+    by: key === undefined ? bench.by(name) : { ...bench.by(name), key },
+    owner,
+    now: bench.desk.now(),
+    keepPhoto: async () => ({ ok: false, cause: 'no photos here' }),
+    demoClock: null,
+  });
+  const type = async (path: string, raw: RawInput = {}, hand: Hand = {}): Promise<Answer> =>
+    runLeaf(leafAt(path), raw, ctxOf(hand));
+  const press = async (pressed: Press, came: Partial<Pressed> = {}, hand: Hand = {}): Promise<Answer> => {
+    // Through the custom id and back, as the service carries it.
+    const carried = pressOf(customIdOf(pressed));
+    if (carried === undefined) throw new Error(`not readable: ${customIdOf(pressed)}`);
+    return handle(carried, ctxOf(hand), { values: [], fields: {}, ...came });
+  };
+
+  return {
+    ...bench,
+    /** Types a command. */
+    type,
+    /** Presses a control by its act, with what a select or a form brings. */
+    press,
+    /** Presses the button with this label under an answer. */
+    tap: async (answer: Answer, label: string, hand: Hand = {}): Promise<Answer> => {
+      const found = buttonsOf(answer).find((button) => button.label === label);
+      if (found === undefined) throw new Error(`no button "${label}" but ${labelsOf(answer).join(', ')}`);
+      return press(found.press, {}, hand);
+    },
+    /** Rows of every table: equal before and after where nothing was written. */
+    rows: () => rowCounts(bench.folder),
+    /** The people, a line and tubs with it, so that a test begins where it matters. */
+    begin: async (names = 'A1-A6', line = 'orange', litres = 25): Promise<void> => {
+      await type('setup partner', { partner: { userId: 'user-wren', name: 'wren', bot: false } });
+      await type('setup line', { line, price: 2.5 });
+      await type('tub add', { name: names, line, litres });
+    },
+  };
+}
+
+export type Keyboard = ReturnType<typeof keyboardAt>;
+
+const buttonsOf = ({ card }: { readonly card?: Card }) =>
+  (card?.controls ?? []).flatMap((row) => row.flatMap((control) => (control.kind === 'button' ? [control] : [])));
+
+/** The labels of an answer's buttons. */
+export const labelsOf = (answer: { readonly card?: Card }): string[] => buttonsOf(answer).map(({ label }) => label);
+
+/** An answer's words, one thought a line: title, why, table, next. */
+export function wordsOf({ card }: { readonly card?: Card }): string {
+  if (card === undefined) return '';
+  const next = card.next === undefined ? [] : [`Next: ${card.next}`];
+  return [card.title, ...(card.why ?? []), ...(card.table ?? []), ...next].join('\n');
+}
