@@ -169,8 +169,14 @@ export const lastChange = (desk: Desk, tub: Tub): Change | undefined =>
 /**
  * The change that a tub needs next, and when. Harmful ammonia or nitrite makes it due on the day it was read, until a change or a
  * better reading; so does too much nitrate in a tub whose changes were never logged.
+ * @param inUse tubs in use, among which a tub never changed has its place
  */
-export function changePlanOf(desk: Desk, business: Business, tub: Tub): ChangePlan {
+export function changePlanOf(
+  desk: Desk,
+  business: Business,
+  tub: Tub,
+  inUse: readonly Tub[] = tubsInUse(desk),
+): ChangePlan {
   const readings = desk.store.water.readings(tub.id, everything);
   const read = readings.findLast(({ nitrateMgL }) => nitrateMgL !== null);
   const changes = desk.store.water.changes(tub.id, everything);
