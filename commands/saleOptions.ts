@@ -51,7 +51,7 @@ export function itemsOf(ctx: Ctx, typed: string | undefined): Result<readonly Wa
     return fail({
       kind: 'unknown-items',
       understood: items.map((item) => printItems([item])),
-      unknown: unknown.map((piece) => ({ typed: piece.typed, near: piece.near })),
+      unknown,
       mended,
     });
   }

@@ -28,6 +28,8 @@ export interface ClaimProposal {
   /** Animals that a settlement is about: those owed, or all the dead where nothing is owed by the terms. */
   readonly about: number;
   readonly reportedAt: Instant;
+  /** When the carrier delivered; null: not logged. */
+  readonly deliveredAt: Instant | null;
   /** Up to when the terms ask for a report; null: the delivery is not logged. */
   readonly endsAt: Instant | null;
   readonly inTime: boolean | null;
@@ -70,6 +72,7 @@ export function proposalFor(
     outcome,
     about,
     reportedAt: claim.at,
+    deliveredAt: sale.arrival?.deliveredAt ?? null,
     endsAt,
     inTime,
     photoAsked,

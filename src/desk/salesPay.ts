@@ -41,7 +41,8 @@ export function paySale(desk: Desk, by: By, input: PaymentInput): Result<Payment
     if (state === 'cancelled') return wrongState(desk, before, 'paid');
     const [last] = desk.store.sales.payments(before.id).slice(-1);
     if (last !== undefined && input.again !== true) {
-      return fail({ kind: 'ask-paid-already', sale: before.id, at: last.at, by: last.by });
+      const { at: paidAt, by: who } = last;
+      return fail({ kind: 'ask-paid-already', sale: before.id, at: paidAt, by: who, openMinor: openMinorOf(before) });
     }
     if (state === 'lapsed') {
       const refused = notInStock(desk, businessOf(desk), before.items, before.id);

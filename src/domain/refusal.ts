@@ -143,7 +143,11 @@ export type Refusal =
   | {
       readonly kind: 'unknown-items';
       readonly understood: readonly string[];
-      readonly unknown: readonly { readonly typed: string; readonly near: readonly string[] }[];
+      readonly unknown: readonly {
+        readonly typed: string;
+        readonly near: readonly string[];
+        readonly why: 'no-such-name' | 'no-number' | 'bad-number' | 'no-name';
+      }[];
       readonly mended: string | null;
     }
   | {
@@ -163,7 +167,14 @@ export type Refusal =
       /** The number that was typed now; null: none. */
       readonly newTracking: string | null;
     }
-  | { readonly kind: 'ask-paid-already'; readonly sale: number; readonly at: Instant; readonly by: string }
+  | {
+      readonly kind: 'ask-paid-already';
+      readonly sale: number;
+      readonly at: Instant;
+      readonly by: string;
+      /** Still to be paid, minor units; null: no price is known. */
+      readonly openMinor: number | null;
+    }
   | { readonly kind: 'ask-unpaid'; readonly sale: number; readonly priceMinor: number | null }
   | {
       readonly kind: 'ask-not-safe';

@@ -10,6 +10,7 @@ export interface ClaimProposal {
   readonly outcome: ArrivalOutcome;
   readonly about: number;
   readonly reportedAt: Instant;
+  readonly deliveredAt: Instant | null;
   readonly endsAt: Instant | null;
   readonly inTime: boolean | null;
   readonly photoAsked: boolean;
@@ -122,15 +123,23 @@ function claimLines(voice: Voice, proposal: ClaimProposal): string[] {
 }
 
 /** "reported 55 min after delivery, with photo"; outside the window it is the partners' choice. */
-function reportWords(voice: Voice, { reportedAt, endsAt, inTime, photo }: ClaimProposal): string {
+function reportWords(voice: Voice, proposal: ClaimProposal): string {
+  const { reportedAt, deliveredAt, endsAt, inTime, photo } = proposal;
   const withPhoto = photo ? ', with photo' : '';
-  if (endsAt === null || inTime === null)
-    return `Reported ${momentWords(voice, reportedAt)}${withPhoto}; delivery is not logged`;
-  const report = `reported ${momentWords(voice, reportedAt)}${withPhoto}`;
-  const until = momentWords(voice, endsAt);
-  return inTime
-    ? `${report}; your window runs to ${until}`
-    : `${report}: outside your stated window (${until}), your choice`;
+  if (deliveredAt === null || endsAt === null) {
+    return `reported ${momentWords(voice, reportedAt)}${withPhoto}; the delivery is not logged`;
+  }
+  const minutes = (Date.parse(reportedAt) - Date.parse(deliveredAt)) / 60_000;
+  const report = `reported ${durationWords(Math.max(0, minutes))} after delivery${withPhoto}`;
+  return inTime === true
+    ? report
+    : `${report}: outside your stated window (to ${momentWords(voice, endsAt)}), your choice`;
+}
+
+/** "55 min", "3 h", "2 days". */
+function durationWords(minutes: number): string {
+  if (minutes < 90) return `${Math.round(minutes)} min`;
+  return minutes < 48 * 60 ? `${Math.round(minutes / 60)} h` : counted(Math.round(minutes / 1440), 'day');
 }
 
 function nextOf({ proposed, outcome, photoAsked, photo, inTime }: ClaimProposal): { next?: string } {

@@ -24,7 +24,7 @@ export function buyerTextCard(voice: Voice, facts: BuyerTextFacts): Card {
 
 function bodyLines(voice: Voice, facts: BuyerTextFacts): string[] {
   const { sale, dead, ordered, alive } = facts;
-  const thanks = `thank you for telling us how your shrimp arrived. We are sorry about the ${counted(dead, 'one')} that did not make it.`;
+  const thanks = `thank you for telling us how your shrimp arrived. We are sorry about the ${dead} that did not make it.`;
   const kept = alive >= ordered;
   const sent = kept
     ? `We had packed extras for this: with ${alive} alive you have the ${ordered} you ordered.`

@@ -5,7 +5,7 @@ import { type Judged, nextGoodLine, reasonLines, verdictWords, wantsForecast } f
 import { forecastButton } from './sale.ts';
 import { openWords } from './saleList.ts';
 import { itemLine } from './saleWords.ts';
-import { counted, dateWords, loggedWords, tempWords, type Voice } from './voice.ts';
+import { counted, dateWords, listWords, loggedWords, tempWords, type Voice } from './voice.ts';
 
 /** The verdict on a day for a place, with the reasons and the next good day. */
 export function checkCard(voice: Voice, judged: Judged, place: string | null): Card {
@@ -14,7 +14,7 @@ export function checkCard(voice: Voice, judged: Judged, place: string | null): C
   return {
     title: `${verdict}${place === null ? '' : `, to ${place}`}`,
     why: [
-      ...reasonLines(voice, judged.reasons, 4),
+      ...reasonLines(voice, judged.reasons, 3),
       ...(judged.verdict === 'no'
         ? []
         : [`Delivered ${judged.deliveryDays.map((day) => dateWords(voice, day)).join(' or ')}`]),
@@ -84,10 +84,15 @@ function catchRow({ tub, line, number, sales }: PackingList['catches'][number]):
 function dayLines(voice: Voice, parcels: readonly ParcelToPack[]): string[] {
   const bad = parcels.filter(({ judged }) => judged.verdict !== 'may go');
   if (bad.length === 0) return ['All may go'];
-  return bad.map(({ sale, judged }) => {
+  const byReason = new Map<string, number[]>();
+  for (const { sale, judged } of bad) {
     const [reason = ''] = reasonLines(voice, judged.reasons, 1);
-    return `Parcel ${sale.id}: ${verdictWords(voice, judged)} (${reason})`;
-  });
+    const words = `${judged.verdict}. ${reason}`;
+    byReason.set(words, [...(byReason.get(words) ?? []), sale.id]);
+  }
+  return [...byReason].map(
+    ([words, sales]) => `${sales.length === 1 ? 'Parcel' : 'Parcels'} ${listWords(sales.map(String))}: ${words}`,
+  );
 }
 
 function parcelLines({ sale, catches, short, overdue }: ParcelToPack): string[] {
@@ -138,7 +143,11 @@ export function weatherCard(
     title: `${area}: ${verdictWords(voice, { ...judged, day })}`,
     why: [
       `Low ${tempWords(voice, lowC)}, high ${tempWords(voice, highC)} at ${area} on ${dateWords(voice, day)}`,
-      ...reasonLines(voice, judged.reasons),
+      ...reasonLines(
+        voice,
+        judged.reasons.filter(({ kind }) => kind !== 'too-cold' && kind !== 'too-hot'),
+      ),
+      ...boundLine(voice, judged),
       ...nextGoodLine(voice, judged),
       loggedWords(voice, by),
     ],
@@ -147,6 +156,13 @@ export function weatherCard(
     ],
   };
 }
+
+/** The bound that the air is outside of, its figures being said already. */
+const boundLine = (voice: Voice, { reasons }: Judged): string[] =>
+  reasons.flatMap((reason) => {
+    if (reason.kind === 'too-cold') return [`Your bound for the low is ${tempWords(voice, reason.minTempC)}`];
+    return reason.kind === 'too-hot' ? [`Your bound for the high is ${tempWords(voice, reason.maxTempC)}`] : [];
+  });
 
 /** A form for the forecast of a place on a day. */
 export const weatherForm = (voice: Voice, day: LocalDay, area: string) => ({

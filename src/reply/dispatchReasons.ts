@@ -1,4 +1,10 @@
-import type { DispatchJudgement, DispatchReason, LocalDay, Weekday } from '../domain/index.ts';
+import {
+  type DispatchJudgement,
+  type DispatchReason,
+  type LocalDay,
+  verdictOfReason,
+  type Weekday,
+} from '../domain/index.ts';
 import { dateWords, listWords, momentWords, monthDayWords, tempWords, type Voice } from './voice.ts';
 
 /** A dispatch day judged, and the next one that is good; null: none within a year. */
@@ -29,7 +35,10 @@ export function verdictWords(voice: Voice, { verdict, day }: Pick<Judged, 'verdi
 }
 
 /** Why a day is judged as it is, a line each, the deciding one first; days without delivery share one line. */
-export function reasonLines(voice: Voice, reasons: readonly DispatchReason[], most = 3): string[] {
+export function reasonLines(voice: Voice, all: readonly DispatchReason[], most = 2): string[] {
+  // Where something speaks against the day, what would only be asked about is beside the point.
+  const against = all.filter((reason) => verdictOfReason(reason) === 'no');
+  const reasons = against.length > 0 ? against : all;
   const weekend = reasons.flatMap((reason) =>
     reason.kind === 'weekend-in-transit' ? [dateWords(voice, reason.day)] : [],
   );
@@ -85,6 +94,6 @@ export function nextGoodLine(voice: Voice, judged: Judged): string[] {
   return [judged.next === null ? 'No good day within a year' : `Next good day: ${dateWords(voice, judged.next)}`];
 }
 
-/** Whether somebody should look at the forecast before this day. */
-export const wantsForecast = ({ reasons }: Pick<Judged, 'reasons'>): boolean =>
-  reasons.some(({ kind }) => kind === 'forecast-missing' || kind === 'forecast-old');
+/** Whether somebody should look at the forecast before this day, which is good but for that. */
+export const wantsForecast = ({ good, reasons }: Pick<Judged, 'good' | 'reasons'>): boolean =>
+  good && reasons.some(({ kind }) => kind === 'forecast-missing' || kind === 'forecast-old');

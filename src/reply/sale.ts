@@ -18,15 +18,22 @@ export function saleAddedCard(voice: Voice, by: string, booked: SaleBooked): Car
   return {
     title: saleTitle(voice, sale, judged),
     why: [
-      ...judgedLines(voice, judged),
+      ...(proposed && judged !== null ? [proposedLine(voice, judged)] : judgedLines(voice, judged)),
       `${orderLine(sale)}, ${stateLine(voice, sale, 'kept')}`,
       ...(unpriced.length > 0 ? [`No price set for ${listWords(unpriced)}`] : []),
       ...(judged === null ? [] : nextGoodLine(voice, judged)),
-      ...(proposed && sale.dispatchOn !== null ? ['The day is the next good one: change it with /sale edit'] : []),
       loggedWords(voice, by),
     ],
     controls: [openSaleControls(voice, sale, 'kept', judged)],
   };
+}
+
+/** A day that nobody asked for: "The next good day; forecast not looked at". */
+function proposedLine(voice: Voice, { reasons }: Judged): string {
+  const [reason] = reasonLines(voice, reasons, 1);
+  return reason === undefined
+    ? 'The next good day'
+    : `The next good day; ${reason.charAt(0).toLowerCase()}${reason.slice(1)}`;
 }
 
 /** The verdict on a sale's day. */
@@ -44,7 +51,7 @@ export function openSaleControls(voice: Voice, sale: Sale, state: SaleState, jud
   if (state !== 'paid') controls.push(paidButton(sale, controls.length === 0));
   else if (judged?.day === voice.today) controls.push(button('Sent', press('parcel-sent', { sale: sale.id }), 'main'));
   else if (judged?.good) controls.push(button('Packing list', press('pack-day', { day: judged.day }), 'main'));
-  if (judged?.good && wantsForecast(judged)) controls.push(forecastButton(sale.id, judged.day));
+  if (judged !== null && wantsForecast(judged)) controls.push(forecastButton(sale.id, judged.day));
   controls.push(button('Cancel sale', press('sale-cancel-form', { sale: sale.id }), 'danger'));
   return controls;
 }

@@ -12,6 +12,8 @@ export interface SaleInList {
   readonly judged: Judged | null;
 }
 
+/** Characters of a row on a phone. */
+const rowLength = 38;
 /** Rows that fit a phone screen. */
 const mostRows = 20;
 /** Choices of a list to pick from. */
@@ -31,7 +33,7 @@ export function saleListCard(voice: Voice, listed: readonly SaleInList[], asked:
   const shown = latestFirst.slice(0, mostRows);
   const troubled = listed.filter(({ judged, state }) => judged !== null && !judged.good && state !== 'lapsed');
   return {
-    title: `Sales: ${counted(listed.length, `${kind} one`)}`,
+    title: `Sales: ${listed.length} ${kind}`,
     why: [
       ...(troubled.length > 0 ? [`Not on a good day: ${troubled.map(({ sale }) => sale.id).join(', ')}`] : []),
       ...(listed.length > shown.length ? [`${listed.length - shown.length} more are not shown`] : []),
@@ -59,7 +61,8 @@ function listRow(voice: Voice, { sale, state, judged }: SaleInList): string {
   const day = sale.dispatchOn === null ? 'no day' : dateWords(voice, sale.dispatchOn);
   const mark = judged !== null && !judged.good ? '!' : ' ';
   const items = sale.items.map(({ number, name }) => `${number} ${name}`).join(', ');
-  return `${String(sale.id).padEnd(4)}${mark}${day.padEnd(10)} ${state.padEnd(7)} ${items}`.slice(0, 38).trimEnd();
+  const row = `${String(sale.id).padEnd(4)}${mark}${day.padEnd(10)} ${state.padEnd(7)} ${items}`;
+  return row.length > rowLength ? `${row.slice(0, rowLength - 1)}…` : row;
 }
 
 export interface SaleInTrouble {
@@ -71,10 +74,16 @@ export interface SaleInTrouble {
 export function troubleLines(voice: Voice, troubled: readonly SaleInTrouble[], most = 6): string[] {
   const lines = troubled.slice(0, most).map(({ sale, judged }) => {
     const next = judged.next === null ? 'no good day within a year' : `next good day ${dateWords(voice, judged.next)}`;
-    const [reason = ''] = reasonLines(voice, judged.reasons, 1);
-    return `Sale ${sale.id}, ${dateWords(voice, judged.day)}: ${next} (${reason})`;
+    return `Sale ${sale.id}, ${dateWords(voice, judged.day)}: ${next} (${whyShort(voice, judged)})`;
   });
   return troubled.length > most ? [...lines, `and ${troubled.length - most} more: see /sale list`] : lines;
+}
+
+/** The deciding reason in a few words; a closed window by its name. */
+function whyShort(voice: Voice, { reasons }: Judged): string {
+  const [first] = reasons;
+  if (first?.kind === 'closed-window') return `closed: ${first.window.name}`;
+  return reasonLines(voice, reasons, 1)[0] ?? '';
 }
 
 /** A button that moves each to its next good day, and one that moves all; at most two rows. */

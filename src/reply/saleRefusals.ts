@@ -3,7 +3,7 @@ import type { Card, Offer } from './card.ts';
 import { type ClaimRefusal, claimRefusal } from './claimRefusals.ts';
 import { cut } from './cut.ts';
 import { type SentRefusal, sentRefusal } from './dispatchRefusals.ts';
-import { listWords, momentWords, someWords, type Voice } from './voice.ts';
+import { counted, listWords, momentWords, moneyWords, someWords, type Voice } from './voice.ts';
 
 type OrderRefusal = Extract<
   Refusal,
@@ -38,8 +38,10 @@ export function saleRefusal(voice: Voice, refusal: SaleRefusal): Card {
       return {
         title: `Not logged: ${Math.max(0, free)} ${what} free to promise`,
         why: [
-          `Asked: ${asked}${extras > 0 ? ` + ${extras} extras` : ''}`,
-          fits > 0 ? `${fits} + ${fitsExtras} extras would fit` : 'The rest are breeders, promised or off sale',
+          `Asked: ${asked}${extras > 0 ? ` + ${counted(extras, 'extra')}` : ''}`,
+          fits > 0
+            ? `${fits} + ${counted(fitsExtras, 'extra')} would fit`
+            : 'The rest are breeders, promised or off sale',
           ...stillThere(refusal.sale),
         ],
         next: 'Offer fewer, or count again if there are more',
@@ -64,11 +66,7 @@ export function saleRefusal(voice: Voice, refusal: SaleRefusal): Card {
         title: 'Not logged: not all items understood',
         why: [
           ...(refusal.understood.length > 0 ? [`Understood: ${listWords(refusal.understood)}`] : []),
-          ...refusal.unknown
-            .slice(0, 3)
-            .map(
-              ({ typed, near }) => `Not: "${cut(typed)}"${near.length > 0 ? `, near ${listWords(near, 'or')}` : ''}`,
-            ),
+          ...refusal.unknown.slice(0, 3).map(pieceLine),
         ],
         next: 'Write it like "20 jade, 10 snow + 2 moss"',
         ...(refusal.mended !== null && {
@@ -76,20 +74,32 @@ export function saleRefusal(voice: Voice, refusal: SaleRefusal): Card {
         }),
       };
     case 'sale-state':
+      if (refusal.state === 'kept' || refusal.state === 'lapsed' || refusal.state === 'paid') {
+        return {
+          title: `Not logged: sale ${refusal.sale} is not sent yet`,
+          next: `Mark it as sent with /dispatch sent ${refusal.sale}`,
+        };
+      }
       return {
-        title: `Sale ${refusal.sale} is already ${refusal.state}`,
+        title: `Sale ${refusal.sale} ${refusal.state === 'arrived' ? 'has' : 'is'} already ${refusal.state}`,
         why: [
           ...(refusal.at !== null
             ? [`${refusal.by === null ? 'Since' : `By ${refusal.by},`} ${momentWords(voice, refusal.at)}`]
             : []),
-          `It can't be ${refusal.wanted} now`,
+          refusal.state === refusal.wanted ? 'Nothing was logged' : `It can't be ${refusal.wanted} now`,
         ],
         next: `See /sale show ${refusal.sale}`,
       };
     case 'ask-paid-already':
       return {
         title: `Sale ${refusal.sale} was already paid`,
-        why: [`logged by ${refusal.by} ${momentWords(voice, refusal.at)}`, 'Not logged yet'],
+        why: [
+          `logged by ${refusal.by} ${momentWords(voice, refusal.at)}`,
+          ...(refusal.openMinor !== null && refusal.openMinor > 0
+            ? [`${moneyWords(voice, refusal.openMinor)} are still open`]
+            : []),
+          'Not logged yet',
+        ],
         offers: [{ label: 'It is a second payment', patch: { again: true } }],
       };
     case 'no-good-day':
@@ -119,4 +129,21 @@ function fittingOffer(refusal: { readonly sale: number | null; readonly mended: 
   return sale === null
     ? [{ ...offer, patch: { items: mended } }]
     : [{ ...offer, path: 'sale edit', patch: { sale: String(sale), items: mended } }];
+}
+
+type UnknownPiece = Extract<Refusal, { kind: 'unknown-items' }>['unknown'][number];
+
+/** What is wrong with one piece of an order. */
+function pieceLine({ typed, near, why }: UnknownPiece): string {
+  const piece = `"${cut(typed)}"`;
+  switch (why) {
+    case 'bad-number':
+      return `${piece}: whole numbers from 1 up`;
+    case 'no-number':
+      return `${piece}: how many?`;
+    case 'no-name':
+      return `${piece}: of what?`;
+    case 'no-such-name':
+      return `Not: ${piece}${near.length > 0 ? `, near ${listWords(near, 'or')}` : ''}`;
+  }
 }

@@ -1,9 +1,9 @@
 import type { Sale, SaleItem, SaleState } from '../domain/index.ts';
-import { momentWords, moneyWords, type Voice } from './voice.ts';
+import { counted, momentWords, moneyWords, type Voice } from './voice.ts';
 
 /** "20 jade + 4 extras", "2 moss". */
 export const itemLine = (item: SaleItem): string =>
-  `${item.number} ${item.name}${item.extras > 0 ? ` + ${item.extras} extras` : ''}`;
+  `${item.number} ${item.name}${item.extras > 0 ? ` + ${counted(item.extras, 'extra')}` : ''}`;
 
 export const itemsLine = ({ items }: Sale): string => items.map(itemLine).join(', ');
 
