@@ -45,11 +45,23 @@ export function judgeFor(
   return (day) => judgeDispatch({ ...rules, ...seen, day, windows, holidays, weather, abroad, island });
 }
 
+/** Holidays looked up before, by region and year: a calendar does not change while the program runs, and reading one takes a while. */
+const lookedUp = new WeakMap<Desk['holidays'], Map<string, ReturnType<Desk['holidays']>>>();
+
+function holidaysIn({ holidays }: Desk, region: string, year: number): ReturnType<Desk['holidays']> {
+  const known = lookedUp.get(holidays) ?? new Map<string, ReturnType<Desk['holidays']>>();
+  lookedUp.set(holidays, known);
+  const key = `${region} ${year}`;
+  const found = known.get(key) ?? holidays(region, year);
+  known.set(key, found);
+  return found;
+}
+
 function holidaysFrom(desk: Desk, region: string | null, from: LocalDay): ReadonlyMap<LocalDay, string> {
   if (region === null) return new Map();
   const year = Number(from.slice(0, 4));
   const years = [year, year + 1, year + 2];
-  return new Map(years.flatMap((each) => desk.holidays(region, each).map(({ day, name }) => [day, name] as const)));
+  return new Map(years.flatMap((each) => holidaysIn(desk, region, each).map(({ day, name }) => [day, name] as const)));
 }
 
 const later = (a: LocalDay, b: LocalDay): LocalDay => (a < b ? b : a);
