@@ -1,0 +1,106 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import {
+  addTubs,
+  editTub,
+  logCount,
+  logLoss,
+  setLine,
+  stock,
+  toUndo,
+  tubsInUse,
+  undo,
+  undoable,
+} from '../../src/desk/index.ts';
+import { deskAt, type TestDesk } from '../support/desk.ts';
+import { rowCounts } from '../support/rowCounts.ts';
+
+let bench: TestDesk;
+beforeEach(() => {
+  bench = deskAt('2027-04-13T16:00:00Z');
+  setLine(bench.desk, bench.by('wren'), { line: 'orange' });
+  addTubs(bench.desk, bench.by('wren'), { names: ['A1', 'A2'], line: 'orange', litres: 25 });
+});
+afterEach(() => bench.close());
+
+/** The number of the last entry whose words begin so. */
+const entryOf = (begins: string): number =>
+  bench.desk.store.entries.latest(100).find(({ summary }) => summary.startsWith(begins))?.id ?? 0;
+const ask = (name: string, entry?: number, owner = false) => toUndo(bench.desk, bench.by(name), owner, entry);
+const saleable = () => {
+  const found = stock(bench.desk, 'orange');
+  return found.ok ? found.value[0]?.saleable : undefined;
+};
+
+describe('undo', () => {
+  it("means the asker's own last entry, not the partner's and not the planted chores", () => {
+    expect(ask('wren')).toMatchObject({ value: { summary: 'added tubs A1 to A2 (orange, 25 L)' } });
+    logCount(bench.desk, bench.by('wren'), { tub: 'A1', saleable: 40 });
+    logLoss(bench.desk, bench.by('alder'), { tub: 'A1', number: 2 });
+    expect(ask('wren')).toMatchObject({ value: { summary: 'A1 counted 40 saleable (glance)' } });
+    expect(ask('rowan')).toMatchObject({ fault: { kind: 'nothing-to-undo' } });
+  });
+
+  it('voids and deletes nothing: what was logged no longer counts, and its rows stay', () => {
+    logCount(bench.desk, bench.by('wren'), { tub: 'A1', saleable: 40 });
+    logLoss(bench.desk, bench.by('wren'), { tub: 'A1', number: 2 });
+    const before = rowCounts(bench.folder);
+    expect(undo(bench.desk, bench.by('wren'), false, entryOf('A1 2 found dead')).ok).toBe(true);
+    expect(saleable()).toBe(40);
+    expect(rowCounts(bench.folder)).toEqual(before);
+  });
+
+  it('asks before: looking for what would be undone changes nothing', () => {
+    logCount(bench.desk, bench.by('wren'), { tub: 'A1', saleable: 40 });
+    ask('wren');
+    expect(saleable()).toBe(40);
+  });
+
+  it("takes another's entry only for an owner", () => {
+    logCount(bench.desk, bench.by('alder'), { tub: 'A1', saleable: 40 });
+    const id = entryOf('A1 counted');
+    expect(ask('wren', id)).toMatchObject({ fault: { kind: 'not-yours', by: 'alder' } });
+    expect(undo(bench.desk, bench.by('wren'), false, id).ok).toBe(false);
+    expect(saleable()).toBe(40);
+    expect(undo(bench.desk, bench.by('wren'), true, id).ok).toBe(true);
+  });
+
+  it('happens once, and says who did it', () => {
+    logCount(bench.desk, bench.by('wren'), { tub: 'A1', saleable: 40 });
+    const id = entryOf('A1 counted');
+    undo(bench.desk, bench.by('wren'), false, id);
+    expect(undo(bench.desk, bench.by('alder'), true, id)).toMatchObject({
+      fault: { kind: 'voided-already', by: 'wren' },
+    });
+  });
+
+  it('leaves alone what later entries rest on, and names them', () => {
+    logCount(bench.desk, bench.by('wren'), { tub: 'A1', saleable: 40 });
+    const tubs = entryOf('added tubs');
+    expect(ask('wren', tubs)).toMatchObject({
+      fault: { kind: 'others-rest-on-it', later: ['A1 counted 40 saleable (glance)'] },
+    });
+    expect(ask('wren', entryOf('added line'))).toMatchObject({ fault: { kind: 'others-rest-on-it' } });
+    undo(bench.desk, bench.by('wren'), false, entryOf('A1 counted'));
+    expect(undo(bench.desk, bench.by('wren'), false, tubs).ok).toBe(true);
+    expect(tubsInUse(bench.desk)).toEqual([]);
+  });
+
+  it('leaves alone an edit that a later edit carries on', () => {
+    editTub(bench.desk, bench.by('wren'), { tub: 'A1', name: 'A9' });
+    editTub(bench.desk, bench.by('wren'), { tub: 'A9', litres: 30 });
+    expect(ask('wren', entryOf('changed tub A1'))).toMatchObject({ fault: { later: ['changed tub A9'] } });
+    undo(bench.desk, bench.by('wren'), false, entryOf('changed tub A9'));
+    expect(undo(bench.desk, bench.by('wren'), false, entryOf('changed tub A1')).ok).toBe(true);
+    expect(tubsInUse(bench.desk).map(({ name, litres }) => [name, litres])).toEqual([
+      ['A1', 25],
+      ['A2', 25],
+    ]);
+  });
+
+  it('knows no entry that is not there, and offers the last twenty', () => {
+    expect(ask('wren', 999)).toMatchObject({ fault: { kind: 'unknown', noun: 'entry' } });
+    for (let n = 1; n <= 25; n++) logCount(bench.desk, bench.by('wren'), { tub: 'A1', saleable: n });
+    expect(undoable(bench.desk)).toHaveLength(20);
+    expect(undoable(bench.desk)[0]?.summary).toBe('A1 counted 25 saleable (glance)');
+  });
+});
