@@ -29,21 +29,23 @@ export const choreWithTarget = ({ name }: Pick<Chore, 'name'>, target: ChoreTarg
 const today = (desk: Desk, chore: Chore): RotaItem[] => rotaToday(desk).filter(({ due }) => due.chore.id === chore.id);
 
 /**
- * What a chore is to be ticked, put off or handed over for: the tub or rack that was named, else what is due, else what was done of it
- * today, else all. Of a tub chore only one can be meant; of a rack chore all racks are.
+ * What a chore is to be ticked, put off or handed over for: the tub or rack that was named, else what is open today. Of a tub chore only
+ * one can be meant; of a rack chore all racks that are due are, or every rack where none is and none was done today.
  */
 export function targetsFor(desk: Desk, chore: Chore, typed: string | undefined): Result<ChoreTarget[], Refusal> {
   const all = targetsOf(chore, tubsInUse(desk));
   if (typed !== undefined && typed.trim() !== '' && chore.scope !== 'business') return namedTarget(desk, all, typed);
   const known = today(desk, chore);
-  const open = known.filter(({ done }) => done === null);
-  const meant = known.length === 0 ? all : (open.length > 0 ? open : known).map(({ due }) => due.target);
-  if (meant.length === 0) return fail({ kind: 'nothing-due', chore: chore.name });
-  if (chore.scope === 'tub' && meant.length > 1) {
-    return fail({ kind: 'which-target', chore: chore.name, targets: meant.map((target) => targetName(target) ?? '') });
-  }
-  return ok(meant);
+  const open = known.filter(({ done }) => done === null).map(({ due }) => due.target);
+  const tick = known.find(({ done }) => done !== null)?.done ?? null;
+  if (open.length === 0 && tick !== null) return fail({ kind: 'done-already', what: chore.name, ...tick });
+  const meant = open.length > 0 ? open : all;
+  if (chore.scope !== 'tub' || meant.length === 1) return meant.length > 0 ? ok(meant) : nothingDue(chore);
+  if (open.length === 0) return nothingDue(chore);
+  return fail({ kind: 'which-target', chore: chore.name, targets: open.map((target) => targetName(target) ?? '') });
 }
+
+const nothingDue = ({ name }: Chore): Result<never, Refusal> => fail({ kind: 'nothing-due', chore: name });
 
 /** The target of a tub, or of a rack by its own name or by a tub that stands in it. */
 function namedTarget(desk: Desk, all: readonly ChoreTarget[], typed: string): Result<ChoreTarget[], Refusal> {

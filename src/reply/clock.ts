@@ -1,7 +1,7 @@
 import type { Instant, Job, LocalDay } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
-import { counted, dateWords, momentWords, someWords, type Voice } from './voice.ts';
+import { counted, dateWords, listWords, momentWords, type Voice } from './voice.ts';
 
 const kinds: Record<Job, string> = {
   backup: 'Backup',
@@ -11,10 +11,15 @@ const kinds: Record<Job, string> = {
   season: 'Season',
 };
 
+interface PostSent {
+  readonly job: Job;
+  readonly day: LocalDay;
+}
+
 /** Where the demonstration's clock stands, and what was posted on the way. */
 export function clockCard(
   voice: Voice,
-  moved: { readonly from: Instant; readonly posts: readonly { readonly job: Job; readonly day: LocalDay }[] } | null,
+  moved: { readonly from: Instant; readonly posts: readonly PostSent[] } | null,
 ): Card {
   const title = `It is ${dateWords(voice, voice.today)} ${momentWords(voice, voice.now)}`;
   const controls = [[button('Today', press('rota-today', {}), 'main')]];
@@ -25,15 +30,28 @@ export function clockCard(
       next: 'Put it on with forward: "3 days" or to: a date',
       controls,
     };
-  const names = moved.posts.map(({ job, day }) => `${kinds[job]} ${dateWords(voice, day)}`);
   return {
     title,
     why: [
       `It was ${momentWords(voice, moved.from)}`,
-      names.length === 0
+      moved.posts.length === 0
         ? 'Nothing was posted on the way'
-        : `${counted(names.length, 'post')} on the way: ${someWords(names, 8)}`,
+        : `${counted(moved.posts.length, 'post')} on the way: ${postsWords(voice, moved.posts)}`,
     ],
     controls,
   };
+}
+
+/** Posts named one by one. */
+const mostNamed = 6;
+
+/** "Morning Tue 13 Apr and Evening Tue 13 Apr"; of many only how many of each kind, season notices with their days. */
+function postsWords(voice: Voice, posts: readonly PostSent[]): string {
+  const named = (post: PostSent): string => `${kinds[post.job]} ${dateWords(voice, post.day)}`;
+  if (posts.length <= mostNamed) return listWords(posts.map(named));
+  const daily = (['morning', 'evening', 'weekly'] as const).flatMap((job) => {
+    const number = posts.filter((post) => post.job === job).length;
+    return number === 0 ? [] : [`${number} ${kinds[job]}`];
+  });
+  return listWords([...daily, ...posts.filter(({ job }) => job === 'season').map(named)]);
 }

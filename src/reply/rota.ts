@@ -140,7 +140,9 @@ export function handOverCard(
   return {
     title: `${taskTitle(over.chore, over.targets)}: handed to ${over.to.name}`,
     why: [
-      `Until it is done: ${listWords(over.targets.map((target) => taskWords(over.chore, target)))}`,
+      over.targets.length === 1
+        ? 'Until it is done the next time'
+        : `Until it is done: ${listWords(over.targets.map((target) => taskWords(over.chore, target)))}`,
       loggedWords(voice, by),
     ],
     controls: [[button('Rota', press('rota-today', {})), button('Undo', press('undo-ask', { entry: over.entryId }))]],

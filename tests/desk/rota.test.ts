@@ -155,6 +155,15 @@ describe('ticking', () => {
       kind: 'which-target',
       targets: expect.arrayContaining(['A1', 'B3']),
     });
+    taken(doneChore(desk, by('wren'), { chore: 'water change', tub: 'A1' }));
+    for (const tub of ['A2', 'A3', 'B1', 'B2', 'B3']) taken(logChange(desk, by('wren'), { tub }));
+    expect(faultOf(doneChore(desk, by('alder'), { chore: 'water change' }))).toMatchObject({
+      kind: 'done-already',
+      by: 'wren',
+    });
+    test.advance({ days: 1 });
+    expect(faultOf(doneChore(desk, by('alder'), { chore: 'water change' })).kind).toBe('nothing-due');
+    test.advance({ days: -1 });
     const early = taken(doneChore(desk, by('wren'), { chore: 'pump foam' }));
     expect(early.of === 'tick' && early.earlierThan).not.toBeNull();
     expect(early.of === 'tick' && early.nextOn).toBe('2027-05-19');
