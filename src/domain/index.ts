@@ -17,6 +17,7 @@ export * from './refusal.ts';
 export * from './result.ts';
 export * from './rota/chore.ts';
 export * from './rota/due.ts';
+export * from './rota/job.ts';
 export * from './rota/shares.ts';
 export * from './rota/split.ts';
 export * from './rota/target.ts';

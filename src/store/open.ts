@@ -2,10 +2,12 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { animalStore } from './animals.ts';
+import { backupStore } from './backups.ts';
 import { choreStore } from './chores.ts';
 import { draftStore } from './drafts.ts';
 import { entryStore } from './entries.ts';
 import { goodsStore } from './goods.ts';
+import { jobRunStore } from './jobRuns.ts';
 import { migrate } from './migrate.ts';
 import { outletStore } from './outlets.ts';
 import { parcelStore } from './parcels.ts';
@@ -42,7 +44,9 @@ export function openStore(folder: string) {
     tubs: tubStore(db),
     water: waterStore(db),
     animals: animalStore(db),
+    backups: backupStore(db, join(folder, 'backups')),
     chores: choreStore(db),
+    jobRuns: jobRunStore(db),
     promises: promiseStore(db),
     goods: goodsStore(db),
     outlets: outletStore(db),
