@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { claimOn, claimPossible, openClaim, settleClaim } from '../src/desk/index.ts';
+import { claimOn, claimPossible, openClaim, resendFor, saleById, settleClaim } from '../src/desk/index.ts';
 import { arrivalOutcome, settlements } from '../src/domain/index.ts';
 import { buyerTextCard, claimCard, claimSettledCard } from '../src/reply/index.ts';
 import { type ActHandlers, type Answer, type Command, type Ctx, leaf } from './command.ts';
@@ -70,14 +70,14 @@ function showClaim(ctx: Ctx, sale: number): Answer {
 
 /** A text to the buyer about the arrival and the claim, for the asker to copy. */
 function buyerText(ctx: Ctx, id: number): Answer {
-  const sale = ctx.desk.store.sales.get(id);
+  const sale = saleById(ctx.desk, id);
   if (sale === undefined) return gone;
   const animals = sale.items.filter(({ of }) => of === 'line');
   const ordered = animals.reduce((sum, item) => sum + item.number, 0);
   const sent = animals.reduce((sum, item) => sum + item.extras, ordered);
   const dead = Math.min(sent, sale.claim?.dead ?? sale.arrival?.dead ?? 0);
   const { alive } = arrivalOutcome({ sent, dead, ordered });
-  const resend = ctx.desk.store.sales.all().find(({ resendOf }) => resendOf === id) ?? null;
+  const resend = resendFor(ctx.desk, id);
   const facts = { sale, dead, ordered, alive, resend };
   return { card: buyerTextCard(voiceOf(ctx), facts), private: true };
 }
@@ -85,7 +85,7 @@ function buyerText(ctx: Ctx, id: number): Answer {
 export const claimActs = {
   'claim-show': ({ sale }, ctx) => showClaim(ctx, sale),
   'claim-anyway': ({ sale }, ctx) => {
-    const dead = ctx.desk.store.sales.get(sale)?.arrival?.dead;
+    const dead = saleById(ctx.desk, sale)?.arrival?.dead;
     return dead === undefined ? gone : runLeaf(open, { sale: String(sale), dead }, ctx);
   },
   'claim-settle': ({ sale, how }, ctx) => runLeaf(settle, { sale: String(sale), how }, ctx),

@@ -1,8 +1,7 @@
 import { z } from 'zod';
 import { freeOf, logCount, tubById } from '../src/desk/index.ts';
 import { countMethods } from '../src/domain/index.ts';
-import { cut } from '../src/reply/cut.ts';
-import { type Button, countCard, countForm, listWords, press } from '../src/reply/index.ts';
+import { type Button, countCard, countForm, cut, listWords, press } from '../src/reply/index.ts';
 import { type ActHandlers, type Answer, type Command, leaf } from './command.ts';
 import {
   momentOf,

@@ -1,4 +1,4 @@
-import { homeArea, sendParcel, todayOf } from '../src/desk/index.ts';
+import { homeArea, saleById, sendParcel, todayOf } from '../src/desk/index.ts';
 import { parseDay } from '../src/domain/index.ts';
 import { arrivedForm, press, refusalCard, sentManyCard, weatherForm } from '../src/reply/index.ts';
 import type { ActHandlers, Answer, Ctx, Pressed } from './command.ts';
@@ -33,7 +33,7 @@ function sendMany(ctx: Ctx, values: readonly string[]): Answer | Promise<Answer>
 
 function openWeather(ctx: Ctx, sale: number, typedDay: string): Answer {
   const day = parseDay(typedDay);
-  const area = ctx.desk.store.sales.get(sale)?.area ?? homeArea;
+  const area = saleById(ctx.desk, sale)?.area ?? homeArea;
   return day === undefined ? gone : { form: weatherForm(voiceOf(ctx), day, area) };
 }
 

@@ -73,7 +73,8 @@ export const isSlowAgain = (pressed: Press, desk: Desk, commands: readonly Comma
 function choiceOf(args: { readonly draft: number; readonly choice: number }, desk: Desk, commands: readonly Command[]) {
   const draft = keptDraft(desk, args.draft);
   if (draft === undefined) return undefined;
-  const asked = question.parse(draft.raw);
+  const { success, data: asked } = question.safeParse(draft.raw);
+  if (!success) return undefined;
   const { label, path } = asked.choices[args.choice] ?? {};
   const leaf = leafAt(commands, path ?? draft.path);
   const patch = draft.patches[args.choice];
@@ -103,7 +104,9 @@ export async function formAgain(
   const draft = keptDraft(ctx.desk, args.draft);
   const opener = draft === undefined ? undefined : pressOf(draft.path);
   if (draft === undefined || opener === undefined) return formGone;
-  const { fields } = sentForm.parse(draft.raw);
+  const sent = sentForm.safeParse(draft.raw);
+  if (!sent.success) return formGone;
+  const { fields } = sent.data;
   const opened = await open(opener);
   if (opened.form === undefined) return opened;
   const filled = opened.form.fields.map((field) => {

@@ -6,6 +6,7 @@ import {
   findSale,
   judgeSale,
   namedCatches,
+  parcelsOf,
   paySale,
   salesList,
   stateOf,
@@ -116,7 +117,7 @@ export const showLeaf = leaf({
     const found = findSale(ctx.desk, typed);
     if (!found.ok) return refused(ctx, found.fault);
     const sale = found.value;
-    const parcels = ctx.desk.store.parcels.parcels(sale.id);
+    const parcels = parcelsOf(ctx.desk, sale.id);
     const caught = namedCatches(
       ctx.desk,
       parcels.flatMap(({ catches }) => catches),

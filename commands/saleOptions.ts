@@ -1,4 +1,4 @@
-import { businessOf, goodsStock, todayOf, type WantedItem } from '../src/desk/index.ts';
+import { businessOf, goodsStock, linesOf, todayOf, type WantedItem } from '../src/desk/index.ts';
 import { fail, type LocalDay, ok, type Refusal, type Result } from '../src/domain/index.ts';
 import { parseDayWords, parseItems, printItems } from '../src/words/index.ts';
 import type { Ctx, OptionSpec } from './command.ts';
@@ -43,7 +43,7 @@ export const postageOption: OptionSpec = {
 export function itemsOf(ctx: Ctx, typed: string | undefined): Result<readonly WantedItem[] | undefined, Refusal> {
   if (typed === undefined) return ok(undefined);
   const names = {
-    lines: ctx.desk.store.tubs.lines().map(({ name }) => name),
+    lines: linesOf(ctx.desk).map(({ name }) => name),
     goods: goodsStock(ctx.desk).map(({ goods }) => goods.name),
   };
   const { items, unknown, mended } = parseItems(typed, names);

@@ -1,9 +1,10 @@
-import { cpSync, mkdtempSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { cruise, type ICruiseResult, type IForbiddenRuleType } from 'dependency-cruiser';
 import extractTSConfig from 'dependency-cruiser/config-utl/extract-ts-config';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { demoCommands } from '../commands/index.ts';
 
 const npm = (...names: string[]): string => `^node_modules/(@types/)?(${names.join('|')})(/|$)`;
 const domain = '^src/domain/index[.]ts$';
@@ -185,22 +186,25 @@ describe('the import rule', () => {
   });
 });
 
-test('every command file stands in the list', async () => {
-  const { commands } = await import('../commands/index.ts');
-  const parts = new Set([
-    'command',
-    'complete',
-    'index',
-    'money',
-    'options',
-    'run',
-    'setupPages',
-    'setupWords',
-    'typed',
-    'voice',
-  ]);
-  const files = readdirSync('commands')
-    .map((file) => file.replace(/[.]ts$/, ''))
-    .filter((file) => !parts.has(file));
-  expect(commands.map(({ name }) => name).sort()).toEqual(files.sort());
+/** The text of every source file below a room, by path. */
+const textsIn = (room: string): [string, string][] =>
+  (readdirSync(room, { recursive: true }) as string[])
+    .filter((file) => file.endsWith('.ts'))
+    .map((file) => [`${room}/${file}`, readFileSync(join(room, file), 'utf8')]);
+
+test('only the desk reaches the store through a desk', () => {
+  const rooms = ['commands', 'src/chat', 'src/jobs', 'src/reply', 'seed'];
+  const reaching = rooms.flatMap(textsIn).filter(([, text]) => /\bdesk\.store\b|\{ store \} = .*desk/.test(text));
+  expect(reaching.map(([path]) => path)).toEqual([]);
+});
+
+test('the domain has no clock and no chance of its own', () => {
+  const asking = textsIn('src/domain').filter(([, text]) => /Date\.now\(\)|new Date\(\)|Math\.random\(\)/.test(text));
+  expect(asking.map(([path]) => path)).toEqual([]);
+});
+
+test('every file that makes a command stands in the list', () => {
+  const making = textsIn('commands').filter(([, text]) => /^export const \w+: Command = /m.test(text));
+  const names = making.map(([path]) => path.replace(/^commands\/|[.]ts$/g, ''));
+  expect(demoCommands.map(({ name }) => name).sort()).toEqual(names.sort());
 });

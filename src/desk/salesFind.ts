@@ -1,4 +1,14 @@
-import { fail, folded, ok, type Refusal, type Result, type Sale, type SaleState, saleState } from '../domain/index.ts';
+import {
+  fail,
+  folded,
+  ok,
+  type Parcel,
+  type Refusal,
+  type Result,
+  type Sale,
+  type SaleState,
+  saleState,
+} from '../domain/index.ts';
 import type { BookedSale } from '../store/sales.ts';
 import type { Desk } from './desk.ts';
 
@@ -65,3 +75,13 @@ export function wrongState(desk: Desk, sale: BookedSale, wanted: string): { ok: 
   const by = state === 'arrived' ? (sale.arrival?.by ?? null) : null;
   return fail({ kind: 'sale-state', sale: sale.id, state, wanted, at, by });
 }
+
+/** A sale by its number, as controls carry it; undefined where it was undone. */
+export const saleById = (desk: Desk, id: number): BookedSale | undefined => desk.store.sales.get(id);
+
+/** The sale that settles a claim by sending again; null: none. */
+export const resendFor = (desk: Desk, id: number): BookedSale | null =>
+  desk.store.sales.all().find(({ resendOf }) => resendOf === id) ?? null;
+
+/** The parcels of a sale with where their animals were caught. */
+export const parcelsOf = (desk: Desk, saleId: number): Parcel[] => desk.store.parcels.parcels(saleId);

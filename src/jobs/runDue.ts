@@ -1,4 +1,4 @@
-import { businessOf, type Desk } from '../desk/index.ts';
+import { businessOf, type Desk, passSlot, settingsSince, slotsSince, startedAt } from '../desk/index.ts';
 import { addDays, dayOf, type Instant } from '../domain/index.ts';
 import { daysLookedBack, type PlanQuestion, plan, type Step } from './planner.ts';
 import { checkSlot, type JobNeeds, runSlot } from './runSlot.ts';
@@ -9,12 +9,10 @@ const weeklySettings = ['weeklyOn', 'weeklyAt'];
 /** What the planner goes by at a moment. */
 export function planQuestion(desk: Desk, now: Instant): PlanQuestion {
   const { zone, morningAt, eveningAt, weeklyOn, weeklyAt } = businessOf(desk);
-  const { jobRuns, settings } = desk.store;
-  const weeklySince = jobRuns.settingsSince(weeklySettings) ?? null;
   return {
-    schedule: { zone, morningAt, eveningAt, weeklyOn, weeklyAt, weeklySince },
-    ledger: jobRuns.since(addDays(dayOf(now, zone), -daysLookedBack)),
-    startedAt: settings.startedAt(now),
+    schedule: { zone, morningAt, eveningAt, weeklyOn, weeklyAt, weeklySince: settingsSince(desk, weeklySettings) },
+    ledger: slotsSince(desk, addDays(dayOf(now, zone), -daysLookedBack)),
+    startedAt: startedAt(desk),
     now,
   };
 }
@@ -43,7 +41,7 @@ async function take(step: Step, needs: JobNeeds, now: Instant): Promise<boolean>
     case 'check':
       return checkSlot(needs, slot, step);
     case 'pass':
-      needs.desk.store.jobRuns.pass(slot.job, slot.day, step.as, now, step.note);
+      passSlot(needs.desk, slot.job, slot.day, step.as, now, step.note);
       return false;
   }
 }

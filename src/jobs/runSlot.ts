@@ -1,4 +1,4 @@
-import type { Desk } from '../desk/index.ts';
+import { backupOf, claimSlot, type Desk, passSlot, settleSlot } from '../desk/index.ts';
 import type { Instant, Job, LocalDay } from '../domain/index.ts';
 import { passing, type Slot } from './planner.ts';
 import type { JobLog, Post, Posting } from './posting.ts';
@@ -16,14 +16,13 @@ export const postKey = (job: Job, day: LocalDay): string => `${job}-${day}`;
 
 /** Runs a slot for the first time: intent in the ledger, then the work, then the result. Whether a post was sent. */
 export async function runSlot(needs: JobNeeds, slot: Slot, lateMinutes: number, now: Instant): Promise<boolean> {
-  const { jobRuns } = needs.desk.store;
   if (slot.job === 'backup') return backUp(needs, slot, now);
   const post = needs.postOf(slot, lateMinutes);
   if (post === null) {
-    jobRuns.pass(slot.job, slot.day, 'skipped', now, 'nothing to say');
+    passSlot(needs.desk, slot.job, slot.day, 'skipped', now, 'nothing to say');
     return false;
   }
-  return jobRuns.claim(slot.job, slot.day, now) && send(needs, slot, post);
+  return claimSlot(needs.desk, slot.job, slot.day, now) && send(needs, slot, post);
 }
 
 /** Settles a slot that was claimed and never settled: what was posted is noted, what was not is posted while it may be. */
@@ -41,7 +40,7 @@ export async function checkSlot(
     return false;
   }
   if (found.outcome === 'found') {
-    desk.store.jobRuns.settle(job, day, {
+    settleSlot(desk, job, day, {
       state: 'sent',
       at: desk.now(),
       messageId: found.messageId,
@@ -52,7 +51,7 @@ export async function checkSlot(
   const post = more.mayPost ? needs.postOf(slot, more.lateMinutes) : null;
   if (post !== null) return send(needs, slot, post);
   const { as, note } = more.mayPost ? { as: 'skipped' as const, note: 'nothing to say' } : passing(job);
-  desk.store.jobRuns.settle(job, day, { state: as, at: desk.now(), note });
+  settleSlot(desk, job, day, { state: as, at: desk.now(), note });
   return false;
 }
 
@@ -62,27 +61,26 @@ async function send({ desk, posting, log }: JobNeeds, { job, day }: Slot, { card
     log.warn({ job, day, cause: sent.cause }, 'a post may not have been sent');
     return false;
   }
-  desk.store.jobRuns.settle(job, day, { state: 'sent', at: desk.now(), messageId: sent.messageId });
+  settleSlot(desk, job, day, { state: 'sent', at: desk.now(), messageId: sent.messageId });
   log.info({ job, day, message: sent.messageId }, 'posted');
   return true;
 }
 
 async function backUp(needs: JobNeeds, slot: Slot, now: Instant): Promise<boolean> {
-  return needs.desk.store.jobRuns.claim(slot.job, slot.day, now) && makeBackup(needs, slot);
+  return claimSlot(needs.desk, slot.job, slot.day, now) && makeBackup(needs, slot);
 }
 
 /** Begins the note of a backup that failed; the morning post looks for it. */
 export const backupFailed = 'failed: ';
 
 async function makeBackup({ desk, log }: JobNeeds, { job, day }: Slot): Promise<false> {
-  const { jobRuns, backups } = desk.store;
   try {
-    const { file, bytes } = await backups.make(day);
-    jobRuns.settle(job, day, { state: 'sent', at: desk.now(), note: `${bytes} bytes` });
+    const { file, bytes } = await backupOf(desk, day);
+    settleSlot(desk, job, day, { state: 'sent', at: desk.now(), note: `${bytes} bytes` });
     log.info({ file, bytes }, 'backed up and checked');
   } catch (error) {
     const cause = error instanceof Error ? error.message : String(error);
-    jobRuns.settle(job, day, { state: 'skipped', at: desk.now(), note: `${backupFailed}${cause}` });
+    settleSlot(desk, job, day, { state: 'skipped', at: desk.now(), note: `${backupFailed}${cause}` });
     log.error({ err: error, day }, 'the nightly backup failed');
   }
   return false;

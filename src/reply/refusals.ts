@@ -21,6 +21,9 @@ const nounWords: Record<Noun, { readonly one: string; readonly hint: string }> =
   buyer: { one: 'buyer', hint: 'See /sale list' },
 };
 
+/** What was typed, short enough for a first line. */
+const inTitle = (typed: string): string => (typed.length > 16 ? `${typed.slice(0, 15)}…` : typed);
+
 /** The words of a refusal: what is wrong, what was understood, what to do. A kind without words does not compile. */
 export function refusalCard(voice: Voice, refusal: Refusal): Card {
   switch (refusal.kind) {
@@ -28,14 +31,14 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
       const { one, hint } = nounWords[refusal.noun];
       const { near } = refusal;
       return {
-        title: `Not logged: no ${one} called "${cut(refusal.typed)}"`,
+        title: `Not logged: no ${one} called "${inTitle(refusal.typed)}"`,
         ...(near.length > 0 && { why: [`Near it: ${listWords(near, 'or')}`] }),
         next: near.length > 0 ? 'Type one of these, or choose from the list' : hint,
       };
     }
     case 'ambiguous':
       return {
-        title: `Not logged: which "${cut(refusal.typed)}"?`,
+        title: `Not logged: which "${inTitle(refusal.typed)}"?`,
         why: [`It could be ${listWords(refusal.near, 'or')}`],
         next: `Choose one from the list as you type`,
       };

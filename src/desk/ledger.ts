@@ -1,0 +1,37 @@
+import type { Instant, Job, JobRun, LocalDay } from '../domain/index.ts';
+import type { Desk } from './desk.ts';
+
+/** How a slot of a job ended. */
+export type SlotEnd = Parameters<Desk['store']['jobRuns']['settle']>[2];
+
+/** Notes the intent to run a job's slot, before anything is posted; false where it is taken. */
+export const claimSlot = (desk: Desk, job: Job, day: LocalDay, now: Instant): boolean =>
+  desk.store.jobRuns.claim(job, day, now);
+
+/** Notes how a claimed slot ended. */
+export const settleSlot = (desk: Desk, job: Job, day: LocalDay, end: SlotEnd): void =>
+  desk.store.jobRuns.settle(job, day, end);
+
+/** Notes that a slot is not run: folded into a later one, or skipped. */
+export const passSlot = (
+  desk: Desk,
+  job: Job,
+  day: LocalDay,
+  as: 'folded' | 'skipped',
+  now: Instant,
+  note: string,
+): boolean => desk.store.jobRuns.pass(job, day, as, now, note);
+
+/** Slots noted since a day, in the order of their claims. */
+export const slotsSince = (desk: Desk, day: LocalDay): JobRun[] => desk.store.jobRuns.since(day);
+
+/** When any of the named settings was set last; null: never. */
+export const settingsSince = (desk: Desk, names: readonly string[]): Instant | null =>
+  desk.store.jobRuns.settingsSince(names) ?? null;
+
+/** When the bot first started on these books: nothing before it counts as missed. */
+export const startedAt = (desk: Desk): Instant => desk.store.settings.startedAt(desk.now());
+
+/** Makes the day's checked copy of the books. */
+export const backupOf = (desk: Desk, day: LocalDay): ReturnType<Desk['store']['backups']['make']> =>
+  desk.store.backups.make(day);
