@@ -30,7 +30,7 @@ export function setupStep(desk: Desk): SetupStep {
 /** Sets what `patch` names; the business as it then stands. */
 export function setBusiness(desk: Desk, by: By, patch: BusinessPatch): Result<Business, Refusal> {
   const given = Object.entries(patch).filter(([, value]) => value !== undefined);
-  const refused = given.length === 0 ? null : impossibleIn(desk, patch);
+  const refused = given.length === 0 ? null : impossibleIn(desk, Object.fromEntries(given));
   if (refused !== null) return fail(refused);
   if (given.length > 0) {
     log(desk, by, 'business', `set ${given.map(([name]) => name).join(', ')}`, (entryId) => {

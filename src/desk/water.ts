@@ -197,8 +197,8 @@ export function changePlanOf(
   const isUrgent = last !== undefined && !changes.some(({ at }) => at > last.at) && harms(desk, business, tub, last);
   if (isUrgent) return planChange(tub.netLitres, nitrateNow, dayOf(last.at, business.zone), business, true);
   const isOver = lastAt === undefined && read !== undefined && (nitrateNow ?? 0) > business.nitrateLimitMgL;
-  const readOn = isOver ? dayOf(read.at, business.zone) : dueOn;
-  return planChange(tub.netLitres, nitrateNow, readOn < dueOn ? readOn : dueOn, business);
+  const [earliest = dueOn] = [dueOn, ...(isOver ? [dayOf(read.at, business.zone)] : [])].sort();
+  return planChange(tub.netLitres, nitrateNow, earliest, business);
 }
 
 /** Whether a reading's ammonia or nitrite harms today. */

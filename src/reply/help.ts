@@ -26,7 +26,7 @@ export const helpTopics = {
   animals: [
     'Animals',
     [
-      '/count log: saleable, juveniles, berried · /loss: found dead · /move: between tubs',
+      '/count log: animals in a tub · /loss: found dead · /move: between tubs',
       '/hold: a tub off sale until a day · /stock: what may be promised',
       'Free: what each tub has above its breeders, less what is promised',
       'Never release animals, plants or water outdoors',
@@ -59,7 +59,7 @@ export const helpTopics = {
       '/rota today, week: who does what · /rota done, later, hand-over',
       '/chore add, edit, list: every chore can be changed',
       'What is logged ticks its chore: a change, a reading, a top-up',
-      'Unplug before hands go in the water; drip loop on every cable; cover cuts',
+      'Unplug before hands go in; drip loop on every cable; cover cuts',
     ],
   ],
 } as const satisfies Record<string, readonly [string, readonly string[]]>;

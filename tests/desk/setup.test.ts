@@ -92,6 +92,7 @@ describe('the settings', () => {
     [{ sourceTdsMgL: 1e6 }, 'impossible-amount'],
     [{ sourceGhDgh: Number.NaN }, 'impossible-amount'],
     [{ changeMinPercent: 30 }, 'impossible-amount'],
+    [{ changeMinPercent: 30, changeMaxPercent: undefined }, 'impossible-amount'],
     [{ changeMaxPercent: 5 }, 'impossible-amount'],
     [{ changeIntervalDays: 2.5 }, 'impossible-amount'],
     [{ minTempC: 26 }, 'impossible-amount'],

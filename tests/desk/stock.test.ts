@@ -101,7 +101,8 @@ describe('stock', () => {
 });
 
 type Step =
-  | { readonly do: 'count' | 'loss'; readonly tub: number; readonly number: number }
+  | { readonly do: 'count'; readonly tub: number; readonly number: number }
+  | { readonly do: 'loss'; readonly tub: number; readonly number: number }
   | { readonly do: 'move'; readonly tub: number; readonly to: number; readonly number: number; readonly young: boolean }
   | { readonly do: 'promise'; readonly number: number; readonly extras: number }
   | { readonly do: 'send'; readonly which: number; readonly tub: number; readonly number: number }

@@ -1,0 +1,60 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { helpTopics } from '../../src/reply/index.ts';
+import { expectPhone } from '../reply/phone.ts';
+import { type Keyboard, keyboardAt, labelsOf, wordsOf } from '../support/keyboard.ts';
+
+let at: Keyboard;
+beforeEach(() => {
+  at = keyboardAt('2027-04-13T16:50:00Z');
+});
+afterEach(() => at.close());
+
+describe('/help', () => {
+  it('is the home card, for the asker alone', async () => {
+    const answer = await at.type('help');
+    expectPhone(answer.card);
+    expect(answer.private).toBe(true);
+    expect(answer.card?.title).toBe('Berried: set-up is not whole yet');
+    expect(labelsOf(answer)).toEqual(['Log a reading', 'Next change', 'Stock', 'New sale', 'Pack', 'Undo']);
+  });
+
+  it.each(Object.keys(helpTopics))('explains %s on a phone', async (topic) => {
+    const answer = await at.type('help', { topic });
+    expectPhone(answer.card);
+    expect(answer.private).toBe(true);
+    expect(await at.press({ act: 'help-topic', args: {} }, { values: [topic] })).toEqual(answer);
+  });
+
+  it('knows the topics of its list only', async () => {
+    expect(wordsOf(await at.type('help', { topic: 'whales' }))).toContain('/help was not understood');
+  });
+});
+
+describe('the home card', () => {
+  it('leads to the reading of a tub in two taps', async () => {
+    await at.begin('A1-A2');
+    const pick = await at.tap(await at.type('help'), 'Log a reading');
+    expect(pick).toMatchObject({ private: true, card: { title: 'Log a reading of which tub?' } });
+    const form = await at.press({ act: 'picked-tub', args: { purpose: 'reading', from: 0 } }, { values: ['2'] });
+    expect(form.form?.title).toBe('Reading of A2');
+  });
+
+  it('leads through the rack when there are many tubs', async () => {
+    await at.begin('A1-A40');
+    await at.type('tub add', { name: 'B1-B20', line: 'orange', litres: 25 });
+    const racks = await at.tap(await at.type('help'), 'Log a reading');
+    expect(racks.card?.title).toBe('Which rack?');
+    const tubs = await at.press({ act: 'pick-rack', args: { purpose: 'count' } }, { values: ['B'] });
+    expect(tubs.settle?.controls?.[0]?.[0]).toMatchObject({ kind: 'select', options: { length: 20 } });
+    expect(
+      (await at.press({ act: 'picked-tub', args: { purpose: 'count', from: 0 } }, { values: ['41'] })).form?.title,
+    ).toBe('Count of B1');
+  });
+
+  it('has nothing to undo before the first entry, and says where to begin without tubs', async () => {
+    expect(wordsOf(await at.press({ act: 'undo-last', args: {} }))).toContain('Nothing of yours to undo');
+    expect(wordsOf(await at.press({ act: 'pick-tub', args: { purpose: 'reading' } }))).toBe(
+      'No tubs yet\nNext: Add one with /tub add',
+    );
+  });
+});
