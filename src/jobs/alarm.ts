@@ -1,6 +1,7 @@
 import { schedule } from 'node-cron';
 import type { Desk } from '../desk/index.ts';
 import type { Instant } from '../domain/index.ts';
+import { greet } from './greeting.ts';
 import { nextMoment } from './planner.ts';
 import type { JobLog, Posting } from './posting.ts';
 import { postFor } from './posts.ts';
@@ -32,7 +33,12 @@ export function startJobs({ desk, publisher, demoClock, log }: AlarmNeeds): Jobs
     tick().catch((error: unknown) => log.error({ err: error }, 'looking for what is due broke'));
   };
   const alarm = schedule('* * * * *', onTick);
-  onTick();
+  turns
+    .take(async () => {
+      await greet(needs);
+      await runDue(desk.now(), needs);
+    })
+    .catch((error: unknown) => log.error({ err: error }, 'the first look for what is due broke'));
   return {
     advanceTo: (to) =>
       turns.take(() => {

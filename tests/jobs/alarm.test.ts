@@ -68,6 +68,16 @@ describe('putting the clock on', () => {
 });
 
 describe('the jobs once started', () => {
+  it('greet an empty channel once', async () => {
+    const test = started('2027-04-12T18:00:00Z');
+    const channel = makeChannel();
+    for (const _ of ['first start', 'restart']) {
+      const jobs = startJobs({ desk: test.desk, publisher: channel.posting, demoClock: clockOf(test), log: silentLog });
+      await jobs.stop();
+    }
+    expect(channel.keys()).toEqual(['welcome']);
+  });
+
   it('catch up at once, advance one at a time, and stop', async () => {
     const test = started('2027-04-12T18:00:00Z');
     const channel = makeChannel();
@@ -78,9 +88,9 @@ describe('the jobs once started', () => {
       jobs.advanceTo('2027-04-15T06:00:00.000Z' as Instant),
     ]);
     await jobs.stop();
-    expect(channel.keys()).toEqual(['morning-2027-04-13', 'morning-2027-04-14', 'morning-2027-04-15']);
+    expect(channel.keys()).toEqual(['welcome', 'morning-2027-04-13', 'morning-2027-04-14', 'morning-2027-04-15']);
     expect(both.map(({ posts }) => posts)).toEqual([1, 1]);
-    expect(channel.messages[0]?.title).toBe('Morning, Tue 13 Apr (30 minutes late): nothing to do');
+    expect(channel.messages[1]?.title).toBe('Morning, Tue 13 Apr (30 minutes late): nothing to do');
     await expect(jobs.advanceTo('2027-04-16T06:00:00.000Z' as Instant)).rejects.toThrow('stopped');
   });
 });
