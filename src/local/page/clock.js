@@ -4,7 +4,7 @@ import { service } from './service.js';
 /**
  * The small clock at the top, there only while the bot has a command for moving its clock.
  * @param {{ who: () => {as: string, channel: string}, perform: (act: () => Promise<any>) => Promise<boolean> }} page
- * @returns {(commands: any[]) => void} shows or hides it
+ * @returns {(commands: any[]) => boolean} shows or hides it, and says which
  */
 export function startClock(page) {
   const form = byId('clock');
@@ -25,5 +25,6 @@ export function startClock(page) {
     form.hidden = clock === undefined;
     byId('clockForward').hidden = !has('forward');
     byId('clockTo').hidden = !has('to');
+    return clock !== undefined;
   };
 }

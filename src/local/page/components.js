@@ -86,8 +86,11 @@ function showSelect(component, message, view) {
         [option.label, option.description].filter(Boolean).join(' · '),
       ),
     );
-    const select = make('select', { id, disabled }, make('option', { value: '' }, '–'), ...entries);
-    const choose = (event) => send(event, select.value === '' ? [] : [select.value]);
+    const none = make('option', { value: '' }, 'Pick one');
+    const select = make('select', { id, disabled, required: true }, none, ...entries);
+    const choose = (event) => {
+      if (select.reportValidity()) send(event, [select.value]);
+    };
     const button = make(
       'button',
       { type: 'button', disabled, onclick: choose, 'aria-label': `Send: ${words}` },
@@ -96,7 +99,7 @@ function showSelect(component, message, view) {
     return make(
       'div',
       { class: 'chooser' },
-      make('div', { class: 'field grow' }, make('label', { for: id }, words), select),
+      make('div', { class: 'field' }, make('label', { for: id }, words), select),
       button,
     );
   }

@@ -6,14 +6,14 @@ import { service } from './service.js';
 const SUBCOMMAND = 1;
 const GROUP = 2;
 
-/** Every command as it is typed, subcommands on their own lines. */
+/** Every command as it is typed, subcommands on their own lines, in the order in which the bot registered them. */
 export function commandLines(commands) {
   const lines = (path, part) => {
     const inner = (part.options ?? []).filter((option) => option.type === SUBCOMMAND || option.type === GROUP);
     if (inner.length > 0) return inner.flatMap((option) => lines(`${path} ${option.name}`, option));
     return [{ path, description: part.description, options: part.options ?? [] }];
   };
-  return commands.flatMap((command) => lines(command.name, command)).sort((a, b) => a.path.localeCompare(b.path));
+  return commands.flatMap((command) => lines(command.name, command));
 }
 
 /**
@@ -56,19 +56,13 @@ export function startComposer(page) {
       make(
         'div',
         { class: 'optionsHead' },
-        make('p', {}, make('b', {}, `/${line.path}`), ` ${line.description}`),
-        make(
-          'button',
-          {
-            type: 'button',
-            onclick: clear,
-          },
-          'Cancel',
-        ),
+        make('p', { class: 'quiet' }, line.description),
+        make('button', { type: 'button', onclick: clear }, 'Cancel'),
       ),
       ...needed.map((field) => field.element),
       ...(others.length === 0 ? [] : [make('div', { class: 'pair' }, ...others.map((field) => field.element))]),
     );
+    box.setAttribute('aria-label', `Options of /${line.path}`);
     box.hidden = false;
     box.scrollTop = 0;
     const first = box.querySelector('.field input, .field select');

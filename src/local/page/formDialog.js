@@ -69,7 +69,7 @@ function makeField(input, words, description, names) {
     control.isGroup ? 'legend' : 'label',
     control.isGroup ? {} : { for: id },
     words,
-    required ? '' : ' (may be left empty)',
+    required ? ' (needed)' : '',
   );
   const hint = description ? make('small', { id: `${id}-hint` }, description) : null;
   if (hint) control.element.setAttribute('aria-describedby', hint.id);

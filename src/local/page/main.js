@@ -7,6 +7,8 @@ import { onChange, service } from './service.js';
 
 /** What the page shows; who acts, and where, also stands in the address, so that it can be kept as a bookmark. */
 const state = { people: undefined, commands: [], as: '', channel: '', isActing: false };
+/** An answer that comes sooner needs no word about waiting; the line would only make the page jump. */
+const PATIENCE_MS = 400;
 /** Messages on the page by id, each with what it was drawn from. */
 const drawn = new Map();
 
@@ -18,16 +20,21 @@ const who = () => ({ as: state.as, channel: state.channel });
 
 function say(text, isBad = false) {
   const status = byId('status');
+  const wasAtEnd = isAtEnd();
   status.textContent = text;
   status.classList.toggle('bad', isBad);
+  if (wasAtEnd) toEnd();
 }
+
+const isAtEnd = () => window.innerHeight + window.scrollY >= document.body.scrollHeight - 80;
+const toEnd = () => window.scrollTo(0, document.body.scrollHeight);
 
 /** Does something as the chosen person and shows what came of it. @returns {Promise<boolean>} whether the bot answered */
 async function perform(act) {
-  say('Waiting for the bot…');
+  const waiting = setTimeout(() => say('Waiting for the bot…'), PATIENCE_MS);
   state.isActing = true;
   try {
-    const outcome = await act();
+    const outcome = await act().finally(() => clearTimeout(waiting));
     if (outcome?.kind === 'none') {
       say(`No answer: ${outcome.failure}.`, true);
       return false;
@@ -69,14 +76,32 @@ const view = {
     busy(element, () => service.choose({ ...who(), message: message.id, control: control.custom_id, values })),
 };
 
-async function refresh() {
+let running = Promise.resolve();
+let queued;
+
+/** Draws what is there now, one drawing at a time. */
+function refresh() {
+  queued ??= running
+    .catch(() => {})
+    .then(() => {
+      queued = undefined;
+      return draw();
+    });
+  running = queued;
+  return queued;
+}
+
+async function draw() {
   const [people, commands] = await Promise.all([service.people(), service.commands()]);
   state.people = people;
   state.commands = commandLines(commands);
   if (!people.users.some((user) => user.name === state.as)) state.as = people.users[0].name;
   if (!people.channels.some((channel) => channel.id === state.channel)) state.channel = people.channelId;
   drawTop();
-  drawMessages(await service.messages(state.as, state.channel));
+  const { as, channel } = state;
+  const messages = await service.messages(as, channel);
+  // Whoever took over meanwhile must not see what was only for the other; their own drawing is on its way.
+  if (as === state.as && channel === state.channel) drawMessages(messages);
 }
 
 function drawTop() {
@@ -85,7 +110,9 @@ function drawTop() {
   const name = channels.find((channel) => channel.id === state.channel)?.name ?? '';
   byId('channelName').textContent = `Channel ${name}`;
   document.title = `${name} · ${state.as}`;
-  showClock(state.commands);
+  const hasClock = showClock(state.commands);
+  // With a clock of the bot's own, the machine's time beside an answer would contradict the time in it.
+  document.body.classList.toggle('ownClock', hasClock);
   redraw(byId('people'), JSON.stringify(users), () =>
     users.map((user) => {
       const input = make('input', {
@@ -117,8 +144,9 @@ function redraw(element, key, children) {
 
 function drawMessages(messages) {
   const list = byId('messages');
-  const isAtEnd = window.innerHeight + window.scrollY >= document.body.scrollHeight - 80;
+  const wasAtEnd = isAtEnd();
   byId('empty').hidden = messages.length > 0;
+  byId('firstSteps').hidden = !state.commands.some((command) => command.path === 'help');
   const before = drawn.size;
   const lastBefore = list.lastElementChild?.dataset.id;
   for (const [id, entry] of drawn) {
@@ -137,7 +165,7 @@ function drawMessages(messages) {
   });
   const last = list.lastElementChild;
   const hasNew = last !== null && last.dataset.id !== lastBefore;
-  if (hasNew && (isAtEnd || state.isActing || before === 0)) {
+  if (hasNew && (wasAtEnd || state.isActing || before === 0)) {
     const isTall = last.offsetHeight > window.innerHeight * 0.7;
     last.scrollIntoView({ block: isTall ? 'start' : 'end' });
   }
@@ -157,7 +185,9 @@ function move(change) {
   Object.assign(state, change);
   window.location.replace(`#${new URLSearchParams(who())}`);
   say('');
-  refresh().catch((problem) => say(problem.message, true));
+  refresh()
+    .then(toEnd)
+    .catch((problem) => say(problem.message, true));
 }
 
 function readAddress() {
@@ -169,6 +199,14 @@ function readAddress() {
 const showClock = startClock({ who, perform });
 startComposer({ names, who, commands: () => state.commands, perform });
 byId('channels').addEventListener('change', (event) => move({ channel: event.target.value }));
+byId('skip').addEventListener('click', (event) => {
+  // The address's own part keeps who acts and where.
+  event.preventDefault();
+  byId('command').focus();
+});
+byId('firstHelp').addEventListener('click', () => {
+  void perform(() => service.run({ ...who(), command: 'help' }));
+});
 readAddress();
 onChange(() => {
   refresh().catch(() => say('The stand-in does not answer. Is it still running?', true));

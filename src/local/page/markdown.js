@@ -27,7 +27,7 @@ function blocks(lines, names) {
   let paragraph = [];
   const flush = () => {
     const text = paragraph.join('\n').replace(/^\n+|\n+$/g, '');
-    if (text !== '') made.push(make('p', {}, ...inline(text, names)));
+    if (text !== '') made.push(make('p', {}, ...linesOf(inline(text, names))));
     paragraph = [];
   };
   for (let at = 0; at < lines.length; ) {
@@ -79,6 +79,17 @@ function run(lines, at, form) {
     taken.push(match[1]);
   }
   return taken;
+}
+
+/** Each line in a box of its own, so that a new line looks different from one that was wrapped. @param {(Node | string)[]} parts */
+function linesOf(parts) {
+  const lines = [[]];
+  for (const part of parts) {
+    const [first, ...others] = typeof part === 'string' ? part.split('\n') : [part];
+    lines.at(-1).push(first);
+    lines.push(...others.map((other) => [other]));
+  }
+  return lines.map((line) => make('span', { class: 'textLine' }, ...line));
 }
 
 /** @param {string} text @param {Names} names @returns {(Node | string)[]} */

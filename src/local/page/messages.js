@@ -21,7 +21,7 @@ export function showMessage(message, view) {
   return make(
     'li',
     { class: classes.join(' '), 'data-id': message.id },
-    meta(message, pings),
+    meta(message, pings, view.me),
     local.isLoading ? make('p', { class: 'quiet' }, 'Working on it…') : null,
     message.content === '' ? null : part(showMarkdown(message.content, view.names)),
     ...message.embeds.map((embed) => showEmbed(embed, view.names)),
@@ -30,19 +30,20 @@ export function showMessage(message, view) {
   );
 }
 
-function meta(message, pings) {
+function meta(message, pings, me) {
   const { local } = message;
   const at = new Date(message.timestamp);
   const isToday = at.toDateString() === new Date().toDateString();
   const time = isToday
     ? at.toLocaleTimeString([], CLOCK_TIME)
     : at.toLocaleString([], { day: 'numeric', month: 'short', ...CLOCK_TIME });
-  const asked =
-    local.askedBy && (local.askedFor ? `${local.askedBy} asked /${local.askedFor}` : `for ${local.askedBy}`);
+  const asker = local.askedBy === me ? 'you' : local.askedBy;
+  const asked = asker && (local.askedFor ? `${asker} asked /${local.askedFor}` : `for ${asker}`);
+  const author = message.author.bot !== true && local.authorName === me ? `${me} (you)` : local.authorName;
   return make(
     'p',
     { class: 'meta' },
-    make('b', {}, local.authorName),
+    make('b', {}, author),
     make('time', { dateTime: message.timestamp }, time),
     asked ? make('span', {}, asked) : null,
     message.edited_timestamp ? make('span', {}, 'changed since') : null,
