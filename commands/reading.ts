@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import {
+  businessOf,
   logReading,
   logSheet,
   racksOf,
@@ -91,7 +92,7 @@ function openSheet(ctx: Ctx, rack: string | undefined) {
     return {
       private: true,
       card: {
-        title: rack === undefined ? 'No tubs yet' : `No rack called "${rack}"`,
+        title: rack === undefined ? 'No tubs yet' : `No rack called "${rack.slice(0, 30)}"`,
         next: `Racks: ${racksOf(ctx.desk).join(', ') || 'none yet; add tubs with /tub add'}`,
       },
     };
@@ -150,7 +151,11 @@ export const readingActs = {
     ]
       .filter(([, typed]) => typed !== undefined && typed.trim() !== '')
       .map(([key, typed]) => `${key} ${typed}`);
-    const [line] = parseSheet(`${tub.name} ${keyed.join(' ')} ${fields['others'] ?? ''}`, [tub.name]);
+    const [line] = parseSheet(
+      `${tub.name} ${keyed.join(' ')} ${fields['others'] ?? ''}`,
+      [tub.name],
+      businessOf(ctx.desk).units,
+    );
     if (line?.problem !== undefined) {
       return withRetry(
         {
@@ -174,6 +179,7 @@ export const readingActs = {
     const lines = parseSheet(
       fields['sheet'] ?? '',
       tubsInUse(ctx.desk).map(({ name }) => name),
+      businessOf(ctx.desk).units,
     );
     const good = lines.flatMap(({ tub, values, problem, text: line }) =>
       tub === undefined || values === undefined || problem !== undefined ? [] : [{ tub, values, line }],

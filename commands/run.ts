@@ -11,7 +11,7 @@ import {
   pressOf,
 } from '../src/reply/index.ts';
 import type { Answer, Command, Ctx, Leaf, Pressed, RawInput } from './command.ts';
-import { refused } from './voice.ts';
+import { refused, withSetupStep } from './voice.ts';
 
 /** What a draft keeps of the question beside the options: who asked it, its words, and what its buttons say and run. */
 const question = z.object({
@@ -31,7 +31,7 @@ const sentForm = z.object({ fields: z.record(z.string(), z.string()) });
  */
 export async function runLeaf(leaf: Leaf, raw: RawInput, ctx: Ctx): Promise<Answer> {
   try {
-    return withOffers(leaf, raw, ctx, await leaf.handle(raw, ctx));
+    return withNextStep(ctx, withOffers(leaf, raw, ctx, await leaf.handle(raw, ctx)));
   } catch (error) {
     const faults = error instanceof z.ZodError ? optionFaults(leaf, error) : undefined;
     if (faults === undefined) throw error;
@@ -131,6 +131,12 @@ const formGone: Answer = {
 
 const leafAt = (commands: readonly Command[], path: string): Leaf | undefined =>
   commands.flatMap(({ leaves }) => leaves).find((leaf) => leaf.path === path);
+
+/** While set-up is not whole, an answer that says nothing else to do ends with the one next step. */
+const withNextStep = (ctx: Ctx, answer: Answer): Answer =>
+  answer.card === undefined || answer.card.next !== undefined
+    ? answer
+    : { ...answer, card: withSetupStep(ctx, answer.card) };
 
 function withOffers(leaf: Leaf, raw: RawInput, ctx: Ctx, answer: Answer): Answer {
   const { offers = [], ...card }: Card = answer.card ?? { title: '' };

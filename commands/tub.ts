@@ -4,7 +4,7 @@ import { tubRoles } from '../src/domain/index.ts';
 import { tubCard, tubEditedCard, tubListCard, tubRetiredCard, tubsAddedCard } from '../src/reply/index.ts';
 import { parseRange } from '../src/words/index.ts';
 import { type ActHandlers, type Command, type Ctx, leaf } from './command.ts';
-import { number, optionalNumber, optionalText, text, tubOption } from './options.ts';
+import { number, optionalFlag, optionalNumber, optionalText, text, tubOption } from './options.ts';
 import { gone, refused, voiceOf } from './voice.ts';
 
 const netOption = {
@@ -107,6 +107,7 @@ const edit = leaf({
     'net-litres': optionalNumber,
     rack: optionalText,
     role: roles,
+    sure: optionalFlag,
   }),
   run: ({ 'net-litres': netLitres, role, ...input }, ctx) => {
     const edited = editTub(ctx.desk, ctx.by, { ...input, netLitres, role: role ?? undefined });

@@ -3,6 +3,7 @@ import {
   type ChangePlan,
   dayOf,
   daysBetween,
+  fail,
   type Instant,
   judgeReading,
   ok,
@@ -16,7 +17,7 @@ import {
 import { businessOf, type Desk } from './desk.ts';
 import { findLine, findTub, tubsInUse } from './find.ts';
 import { tubStock } from './stock.ts';
-import { changePlanOf, knownOf, lastChange, lastReading } from './water.ts';
+import { changePlanOf, knownOf, lastChange, lastReading, type WaterPast, waterPast } from './water.ts';
 
 /** How a tub stands: its last reading with a verdict, its next change, its animals. */
 export interface TubState {
@@ -54,9 +55,13 @@ export function tubState(desk: Desk, tub: Tub): TubState {
   };
 }
 
-export function showTub(desk: Desk, typed: string): Result<TubState, Refusal> {
+/** How far back the water of a tub that is shown alone goes. */
+const pastDays = 90;
+
+/** How the tub that was typed stands, and its water of the last 90 days. */
+export function showTub(desk: Desk, typed: string): Result<TubState & { readonly past: WaterPast }, Refusal> {
   const tub = findTub(desk, typed);
-  return tub.ok ? ok(tubState(desk, tub.value)) : tub;
+  return tub.ok ? ok({ ...tubState(desk, tub.value), past: waterPast(desk, tub.value, pastDays) }) : tub;
 }
 
 const stateRank = { act: 0, watch: 1, fine: 2 } as const;
@@ -69,6 +74,10 @@ export function listTubs(
   const line = filter.line === undefined ? null : findLine(desk, filter.line);
   if (line !== null && !line.ok) return line;
   const rack = filter.rack?.trim().toLowerCase();
+  const racks = racksOf(desk);
+  if (rack !== undefined && !racks.some((name) => name.toLowerCase() === rack)) {
+    return fail({ kind: 'unknown', noun: 'rack', typed: filter.rack ?? '', near: racks.slice(0, 6) });
+  }
   const tubs = tubsInUse(desk).filter(
     (tub) => (line === null || tub.lineId === line.value.id) && (rack === undefined || tub.rack.toLowerCase() === rack),
   );

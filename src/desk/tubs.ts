@@ -91,13 +91,15 @@ export interface TubEdit {
   readonly netLitres?: number | undefined;
   readonly rack?: string | undefined;
   readonly role?: TubRole | undefined;
+  /** The asker said that the animals in it are of the new line. */
+  readonly sure?: boolean | undefined;
 }
 
 export function editTub(desk: Desk, by: By, input: TubEdit): Result<{ before: Tub; after: Tub }, Refusal> {
   const found = findTub(desk, input.tub);
   if (!found.ok) return found;
   const before = found.value;
-  const { tub: _, ...given } = input;
+  const { tub: _, sure, ...given } = input;
   if (Object.values(given).every((value) => value === undefined)) {
     return fail({ kind: 'nothing-given', what: 'name, line, litres, net-litres, rack or role' });
   }
@@ -128,6 +130,10 @@ export function editTub(desk: Desk, by: By, input: TubEdit): Result<{ before: Tu
       max: litres,
       whole: false,
     });
+  }
+  const { saleable } = tubStock(desk, businessOf(desk), before);
+  if (line !== null && line.value.id !== before.lineId && saleable !== null && saleable > 0 && sure !== true) {
+    return fail({ kind: 'ask-relabel', tub: before.name, from: before.lineName, to: line.value.name, saleable });
   }
   const after: Tub = {
     ...before,

@@ -4,7 +4,18 @@ import type { SaleState, Settlement } from './sales/sale.ts';
 import type { WaterValueName } from './tub.ts';
 
 /** Things that people call by name or number. */
-export type Noun = 'tub' | 'line' | 'sale' | 'goods' | 'outlet' | 'chore' | 'partner' | 'window' | 'entry' | 'buyer';
+export type Noun =
+  | 'tub'
+  | 'line'
+  | 'sale'
+  | 'goods'
+  | 'outlet'
+  | 'chore'
+  | 'partner'
+  | 'window'
+  | 'entry'
+  | 'buyer'
+  | 'rack';
 
 /** Whole or decimal amounts that people type, beside the water values. */
 export type AmountName =
@@ -86,6 +97,13 @@ export type Refusal =
   | { readonly kind: 'past-day'; readonly day: LocalDay; readonly today: LocalDay }
   | { readonly kind: 'tub-retired'; readonly tub: string; readonly at: Instant }
   | { readonly kind: 'tub-in-use'; readonly tub: string; readonly saleable: number }
+  | {
+      readonly kind: 'ask-relabel';
+      readonly tub: string;
+      readonly from: string;
+      readonly to: string;
+      readonly saleable: number;
+    }
   | { readonly kind: 'same-tub'; readonly tub: string }
   | {
       readonly kind: 'too-few-there';

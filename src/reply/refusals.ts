@@ -19,6 +19,7 @@ const nounWords: Record<Noun, { readonly one: string; readonly hint: string }> =
   window: { one: 'closed window', hint: 'See /season' },
   entry: { one: 'entry', hint: 'Choose one from the list under /undo' },
   buyer: { one: 'buyer', hint: 'See /sale list' },
+  rack: { one: 'rack', hint: 'Racks are named with /tub add and /tub edit' },
 };
 
 /** What was typed, short enough for a first line. */
@@ -155,6 +156,13 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
         ],
         next: 'Check the tub names',
         offers: [{ label: 'Mix them all the same', patch: { mix: true }, tone: 'danger' }],
+      };
+    case 'ask-relabel':
+      return {
+        title: `Stop: ${refusal.tub} holds ${refusal.saleable} ${refusal.from}`,
+        why: [`As ${refusal.to} they would be sold as ${refusal.to}`, 'Not changed yet'],
+        next: 'Move them out with /move first, or count the tub at 0',
+        offers: [{ label: cut(`They are ${refusal.to}`), patch: { sure: true }, tone: 'danger' }],
       };
     case 'ask-many':
       return {

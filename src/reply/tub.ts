@@ -14,6 +14,7 @@ import {
   someWords,
   type Voice,
 } from './voice.ts';
+import { type WaterPast, waterChart } from './waterChart.ts';
 
 interface TubState {
   readonly tub: Tub;
@@ -24,9 +25,10 @@ interface TubState {
   readonly lateDays: number;
 }
 
-/** A tub on one screen: state first, then water, change, animals. */
-export function tubCard(voice: Voice, state: TubState): Card {
+/** A tub on one screen: state first, then water, change, animals, and its nitrate as a chart where it was read often enough. */
+export function tubCard(voice: Voice, state: TubState & { readonly past: WaterPast }): Card {
   const { tub, last, plan, stock } = state;
+  const chart = waterChart(voice, state.past, 'nitrateMgL', 3);
   const dueNow = plan.dueOn <= voice.today;
   return {
     title: `${tub.name}: ${tubHeadline(voice, state)}`,
@@ -43,6 +45,7 @@ export function tubCard(voice: Voice, state: TubState): Card {
         ? []
         : [`Off sale ${holdEndWords(voice, stock.offSale.until as Voice['today'] | null)}: ${stock.offSale.reason}`]),
     ],
+    ...(chart !== null && { chart }),
     controls: [
       [
         button('Log a reading', press('reading-form', { tub: tub.id }), dueNow ? 'plain' : 'main'),
@@ -62,6 +65,9 @@ function stockLine(voice: Voice, { saleable, counted: count }: TubStock): string
   return `${saleable} saleable, counted ${ageWords(voice, count.at)} by ${count.by}`;
 }
 
+/** A reading older than this says little of today; a test a month is usual (common practice, no source). */
+const staleDays = 45;
+
 function tubHeadline(voice: Voice, { last, plan, lateDays, stock }: TubState): string {
   const state = last?.verdict.state ?? 'fine';
   const worst = last?.verdict.findings[0];
@@ -69,7 +75,8 @@ function tubHeadline(voice: Voice, { last, plan, lateDays, stock }: TubState): s
   if (lateDays > 0) return `change ${counted(lateDays, 'day')} late`;
   if (plan.dueOn <= voice.today) return `change ${figure(plan.litres)} L ${plan.dueOn < voice.today ? 'due' : 'today'}`;
   if (stock.offSale !== null) return 'off sale';
-  return last === null ? 'nothing read yet' : 'fine, nothing to do';
+  if (last === null) return 'nothing read yet';
+  return last.daysOld > staleDays ? `not read for ${last.daysOld} days` : 'fine, nothing to do';
 }
 
 /** Every tub on a phone screen, worst first. */

@@ -1,4 +1,4 @@
-import { folded, type WaterValueName } from '../domain/index.ts';
+import { celsiusOf, fahrenheitOf, folded, type Units, type WaterValueName } from '../domain/index.ts';
 import { nearNames } from './nearNames.ts';
 
 /** Why a line of the sheet, or a part of it, was not understood. */
@@ -41,13 +41,14 @@ const valuePattern = new RegExp(
 
 /**
  * Reads a sheet of readings, one tub a line: "A1 no3 20 t 21.5 ph 7,4". Keys in any order and case, with or without `:` or
- * `=`; a temperature marked F is turned into °C. Empty lines and lines with no more than a tub are left out.
+ * `=`; temperatures come on the scale of `units`, a marked one of the other
+ * scale is turned. Empty lines and lines with no more than a tub are left out.
  */
-export function parseSheet(text: string, tubNames: readonly string[]): SheetLine[] {
+export function parseSheet(text: string, tubNames: readonly string[], units: Units = 'metric'): SheetLine[] {
   const seen = new Map<string, Set<WaterValueName>>();
   return text.split(/\r?\n/).flatMap((raw) => {
     const line = raw.replace(/\s+/g, ' ').trim();
-    const read = line === '' ? undefined : readLine(line, tubNames, seen);
+    const read = line === '' ? undefined : readLine(line, tubNames, seen, units);
     return read === undefined ? [] : [read];
   });
 }
@@ -56,6 +57,7 @@ function readLine(
   text: string,
   tubNames: readonly string[],
   seen: Map<string, Set<WaterValueName>>,
+  units: Units,
 ): SheetLine | undefined {
   const found = tubAt(text, tubNames);
   if (found === undefined) {
@@ -64,7 +66,7 @@ function readLine(
   }
   const taken = seen.get(found.tub) ?? new Set();
   seen.set(found.tub, taken);
-  const { values, problem } = readValues(text.slice(found.length), taken);
+  const { values, problem } = readValues(text.slice(found.length), taken, units);
   if (Object.keys(values).length === 0 && problem === undefined) return undefined;
   return { text, tub: found.tub, values, ...(problem === undefined ? {} : { problem }) };
 }
@@ -74,7 +76,7 @@ function tubAt(line: string, tubNames: readonly string[]): { tub: string; length
   return tubNames
     .flatMap((tub) => {
       const parts = tub.match(/\d+|\p{L}+|[^\p{L}\d\s]/gu) ?? [];
-      const escaped = parts.map((part) => part.replace(/[^\p{L}\d]/u, '\\$&')).join('\\s*');
+      const escaped = parts.map((part) => part.replace(/[\\^$.*+?()[\]{}|/]/, '\\$&')).join('\\s*');
       const found = parts.length === 0 ? null : new RegExp(`^${escaped}(?=$|[\\s:=,;])`, 'iu').exec(line);
       return found === null ? [] : [{ tub, length: found[0].length }];
     })
@@ -84,6 +86,7 @@ function tubAt(line: string, tubNames: readonly string[]): { tub: string; length
 function readValues(
   text: string,
   taken: Set<WaterValueName>,
+  units: Units,
 ): { values: Partial<Record<WaterValueName, number>>; problem: SheetProblem | undefined } {
   const values: Partial<Record<WaterValueName, number>> = {};
   const problems: SheetProblem[] = [];
@@ -100,7 +103,7 @@ function readValues(
       continue;
     }
     if (taken.has(name)) problems.push({ kind: 'twice', typed: found[0] });
-    else values[name] = measured(found[2] ?? '', found[3]);
+    else values[name] = measured(found[2] ?? '', found[3], units);
     taken.add(name);
     rest = rest.slice(found[0].length);
   }
@@ -113,7 +116,10 @@ function problemWith(typed: string): SheetProblem {
     : { kind: 'unknown-word', typed, near: nearNames(key, Object.keys(keys)) };
 }
 
-function measured(typed: string, unit: string | undefined): number {
-  const number = Number(typed.replace(',', '.'));
-  return unit !== undefined && /f$/i.test(unit) ? Math.round(((number - 32) / 1.8) * 10) / 10 : number;
+/** The number on the scale of the business's units; a marked degree of the other scale is turned. */
+function measured(typed: string, unit: string | undefined, units: Units): number {
+  const value = Number(typed.replace(',', '.'));
+  const tenth = (of: number): number => Math.round(of * 10) / 10;
+  if (unit !== undefined && units === 'metric' && /f$/i.test(unit)) return tenth(celsiusOf(value));
+  return unit !== undefined && units === 'us' && /c$/i.test(unit) ? tenth(fahrenheitOf(value)) : value;
 }

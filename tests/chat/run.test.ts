@@ -84,7 +84,7 @@ describe('an offered button', () => {
   it('writes the mended entry once, in the name of who pressed, and says so under the question', async () => {
     const args = choice(await ask(), 0);
     const answer = await again(args, ctxOf('alder'), commands);
-    expect(answer).toEqual({
+    expect(answer).toMatchObject({
       card: { title: 'A3: 22.2' },
       settle: { title: 'Not logged', why: ['72 °C cannot be a tub', 'Taken: Log 22.2 *°C* (alder)'] },
     });

@@ -22,7 +22,10 @@ describe('/help', () => {
     const answer = await at.type('help', { topic });
     expectPhone(answer.card);
     expect(answer.private).toBe(true);
-    expect(await at.press({ act: 'help-topic', args: {} }, { values: [topic] })).toEqual(answer);
+    expect(await at.press({ act: 'help-topic', args: {} }, { values: [topic] })).toMatchObject({
+      private: true,
+      card: { title: answer.card?.title, why: answer.card?.why },
+    });
   });
 
   it('knows the topics of its list only', async () => {

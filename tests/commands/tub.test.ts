@@ -5,6 +5,7 @@ import { type Keyboard, keyboardAt, labelsOf, wordsOf } from '../support/keyboar
 let at: Keyboard;
 beforeEach(async () => {
   at = keyboardAt('2027-04-13T16:50:00Z');
+  await at.type('setup partner', { partner: { userId: 'user-wren', name: 'wren', bot: false } });
   await at.type('setup line', { line: 'orange' });
 });
 afterEach(() => at.close());
@@ -92,4 +93,15 @@ describe('/tub edit and /tub retire', () => {
     );
     expect(wordsOf(await at.type('reading log', { tub: 'A1', ph: 7 }))).toContain('Not logged: A1 is retired');
   });
+});
+
+it('asks before counted animals become another line, and does it once it is said', async () => {
+  await at.type('setup line', { line: 'green' });
+  await at.type('tub add', { name: 'A1', line: 'orange', litres: 25 });
+  await at.type('count log', { tub: 'A1', saleable: 30 });
+  const asked = await at.type('tub edit', { tub: 'A1', line: 'green' });
+  expect(wordsOf(asked)).toContain('Stop: A1 holds 30 orange');
+  expect(wordsOf(await at.type('tub show', { tub: 'A1' }))).toContain('orange · breeding');
+  await at.tap(asked, 'They are green');
+  expect(wordsOf(await at.type('tub show', { tub: 'A1' }))).toContain('green · breeding');
 });

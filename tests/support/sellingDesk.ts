@@ -1,4 +1,4 @@
-import { addSale, addTubs, logCount, setBusiness, setGoods, setLine } from '../../src/desk/index.ts';
+import { addSale, addTubs, logCount, setBusiness, setGoods, setLine, setPartner } from '../../src/desk/index.ts';
 import type { Result } from '../../src/domain/index.ts';
 import { deskAt } from './desk.ts';
 
@@ -22,6 +22,9 @@ export function sellingDeskAt(instant: string, counts: { A1?: number; A2?: numbe
   const test = deskAt(instant);
   const { desk, by } = test;
   taken(setBusiness(desk, by('wren'), { region: 'NL', currency: 'EUR' }));
+  for (const name of ['wren', 'alder']) {
+    taken(setPartner(desk, by('wren'), { partner: { ...by(name), bot: false } }));
+  }
   taken(setLine(desk, by('wren'), { line: 'jade', priceMinor: 200, holdBack: 10 }));
   taken(setLine(desk, by('wren'), { line: 'snow', holdBack: 10 }));
   taken(addTubs(desk, by('wren'), { names: ['A1', 'A2'], line: 'jade', litres: 30 }));

@@ -23,6 +23,9 @@ describe('a sheet of readings', () => {
   it('turns a temperature marked F into °C, and leaves one that is not to be judged', () => {
     expect(one('A1 t 72F')?.values).toEqual({ tempC: 22.2 });
     expect(one('A1 t 72')?.values).toEqual({ tempC: 72 });
+    expect(parseSheet('A1 t 72 ', tubs, 'us')[0]?.values).toEqual({ tempC: 72 });
+    expect(parseSheet('A1 t 72F', tubs, 'us')[0]?.values).toEqual({ tempC: 72 });
+    expect(parseSheet('A1 t 22 C', tubs, 'us')[0]?.values).toEqual({ tempC: 71.6 });
     expect(one('A1 gh -1')?.values).toEqual({ ghDgh: -1 });
   });
 
