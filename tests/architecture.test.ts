@@ -18,6 +18,11 @@ const layers = [
   { name: 'words', from: '^src/words/', to: [domain, npm('chrono-node', 'date-fns', '@date-fns/tz')] },
   { name: 'reply', from: '^src/reply/', to: [domain] },
   {
+    name: 'charts',
+    from: '^src/charts/',
+    to: [domain, npm('echarts', '@resvg/resvg-js', 'dejavu-fonts-ttf'), '^(node:)?(module|path)$'],
+  },
+  {
     name: 'commands',
     from: '^commands/',
     to: [domain, '^src/desk/index[.]ts$', '^src/reply/index[.]ts$', '^src/words/index[.]ts$', npm('zod')],
@@ -34,7 +39,7 @@ const layers = [
       domain,
       '^src/desk/index[.]ts$',
       '^src/reply/index[.]ts$',
-      '^src/charts/',
+      '^src/charts/index[.]ts$',
       '^commands/command[.]ts$',
       npm('discord[.]js', 'discord-api-types'),
       '^(node:)?(crypto|fs|fs/promises|path)$',
@@ -137,6 +142,11 @@ const planted = [
     layer: 'reply',
     file: 'src/reply/planted.ts',
     text: "import type { Desk } from '../desk/index.ts';\nexport type Planted = Desk;\n",
+  },
+  {
+    layer: 'charts',
+    file: 'src/charts/planted.ts',
+    text: "import type { Card } from '../reply/index.ts';\nexport type Planted = Card;\n",
   },
   {
     layer: 'commands',

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Client, Message, SendableChannels } from 'discord.js';
 import { button, type Card, postKeyOf, press } from '../reply/index.ts';
-import { render } from './render.ts';
+import { renderWhole } from './render.ts';
 
 /** What became of a post. A send that threw may still have arrived: look before you post again. */
 export type Published =
@@ -25,7 +25,7 @@ export interface Publisher {
   publish(card: Card, options: PostOptions): Promise<Published>;
   /** Looks for the post of a key among the channel's last messages. */
   findPost(key: string): Promise<Found>;
-  /** Puts `card` in the place of a post. */
+  /** Puts `card` in the place of a post, its chart or none in the place of the old one. */
   editPost(messageId: string, card: Card, key: string): Promise<Published>;
 }
 
@@ -43,7 +43,8 @@ export function makePublisher(client: Client, channelId: () => string): Publishe
   return {
     async publish(card, { key, mention = [] }) {
       try {
-        const message = render(withControl({ ...card, mention: [...(card.mention ?? []), ...mention] }), key);
+        const called = withControl({ ...card, mention: [...(card.mention ?? []), ...mention] });
+        const message = await renderWhole(called, key);
         const sent = await (await channel()).send({ ...message, nonce: nonceOf(key), enforceNonce: true });
         return { outcome: 'sent', messageId: sent.id };
       } catch (error) {
@@ -60,7 +61,7 @@ export function makePublisher(client: Client, channelId: () => string): Publishe
     },
     async editPost(messageId, card, key) {
       try {
-        const message = { ...render(withControl(card), key), attachments: [] };
+        const message = { ...(await renderWhole(withControl(card), key)), attachments: [] };
         const edited = await (await channel()).messages.edit(messageId, message);
         return { outcome: 'sent', messageId: edited.id };
       } catch (error) {

@@ -7,6 +7,7 @@ import {
   ComponentType,
   type MessageMentionOptions,
 } from 'discord.js';
+import { chartAlt, chartPng } from '../charts/index.ts';
 import { type Button, type Card, type ControlRow, customIdOf, type Select } from '../reply/index.ts';
 import { contentOf } from './content.ts';
 import { clipped, limits } from './limits.ts';
@@ -17,12 +18,30 @@ type Row = APIActionRowComponent<APIComponentInMessageActionRow>;
 export interface RenderedMessage {
   readonly content: string;
   readonly components: Row[];
-  readonly files: { readonly attachment: Buffer; readonly name: string }[];
+  readonly files: RenderedFile[];
   readonly allowedMentions: MessageMentionOptions;
 }
 
+interface RenderedFile {
+  readonly attachment: Buffer;
+  readonly name: string;
+  /** What a picture shows, for those who do not see it. */
+  readonly description?: string;
+}
+
 /**
- * Turns a card into a message inside every limit of the service. The words are plain content, so that the first line is the
+ * Turns a card with all that goes along into a message: `render`, and the chart drawn. The first drawing loads its libraries and may
+ * take a second or more; an interaction is acknowledged before it.
+ */
+export async function renderWhole(card: Card, postKey?: string): Promise<RenderedMessage> {
+  const message = render(card, postKey);
+  if (card.chart === undefined) return message;
+  const picture = { attachment: await chartPng(card.chart), name: 'chart.png', description: chartAlt(card.chart) };
+  return { ...message, files: [...message.files, picture] };
+}
+
+/**
+ * Turns a card's words and controls into a message inside every limit of the service. The words are plain content, so that the first line is the
  * phone's notification.
  * @param postKey key that the first control carries, where the card is a scheduled post
  */

@@ -42,6 +42,7 @@ export * from './salesPay.ts';
 export * from './seasons.ts';
 export * from './setup.ts';
 export * from './stock.ts';
+export * from './stockPast.ts';
 export * from './tubState.ts';
 export * from './tubs.ts';
 export * from './undo.ts';

@@ -5,12 +5,15 @@ import { dispatchDaysAhead } from './dispatchJudge.ts';
 import { type Missed, missedPosts, tubsToWatch } from './posts.ts';
 import { openClaims, type SoldBetween, soldInWeek } from './salesList.ts';
 import { stock } from './stock.ts';
+import { type StockWeeks, stockWeeks } from './stockPast.ts';
 import type { TubState } from './tubState.ts';
 
 /** What the week's post says. */
 export interface WeeklyPost {
   readonly day: LocalDay;
   readonly stocks: readonly LineStock[];
+  /** Each line's stock over the last twelve weeks. */
+  readonly past: readonly StockWeeks[];
   readonly sold: SoldBetween;
   readonly claims: readonly BookedSale[];
   readonly watch: readonly TubState[];
@@ -28,6 +31,7 @@ export function weeklyPost(desk: Desk): WeeklyPost {
   return {
     day,
     stocks: stocks.ok ? stocks.value : [],
+    past: stockWeeks(desk),
     sold: soldInWeek(desk),
     claims: openClaims(desk),
     watch: tubsToWatch(desk),

@@ -144,20 +144,32 @@ export function knownOf(
   };
 }
 
-/** Readings of a tub over the last `days`, oldest first. */
-export function readingHistory(
-  desk: Desk,
-  typed: string,
-  days: number,
-): Result<{ tub: Tub; readings: Reading[] }, Refusal> {
+/** What was read in a tub and changed in it, oldest first, and the nitrate that it should stay under. */
+export interface WaterPast {
+  readonly tub: Tub;
+  readonly readings: readonly Reading[];
+  readonly changes: readonly Change[];
+  readonly nitrateLimitMgL: number;
+}
+
+/** A tub's water over the last `days`. */
+export function waterPast(desk: Desk, tub: Tub, days: number): WaterPast {
+  const since = plusMs(desk.now(), -days * dayMs);
+  return {
+    tub,
+    readings: desk.store.water.readings(tub.id, since),
+    changes: desk.store.water.changes(tub.id, since),
+    nitrateLimitMgL: businessOf(desk).nitrateLimitMgL,
+  };
+}
+
+/** The water over the last `days` of the tub that was typed. */
+export function readingHistory(desk: Desk, typed: string, days: number): Result<WaterPast, Refusal> {
   const found = findTub(desk, typed);
   if (!found.ok) return found;
   const refused = firstImpossible([['days', days]]);
   if (refused !== null) return fail(refused);
-  return ok({
-    tub: found.value,
-    readings: desk.store.water.readings(found.value.id, plusMs(desk.now(), -days * dayMs)),
-  });
+  return ok(waterPast(desk, found.value, days));
 }
 
 export const lastReading = (desk: Desk, tub: Tub): Reading | undefined =>

@@ -1,5 +1,6 @@
 export * from './amount.ts';
 export * from './business.ts';
+export * from './chart.ts';
 export * from './colony/stock.ts';
 export * from './day.ts';
 export * from './dispatch/claimWindow.ts';

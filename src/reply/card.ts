@@ -1,3 +1,4 @@
+import type { ChartData } from '../domain/index.ts';
 import type { Press } from './acts.ts';
 
 /** What the bot says, as plain data. See docs/replies.md for the form: answer first, why, next, controls. */
@@ -18,6 +19,8 @@ export interface Card {
   readonly mention?: readonly string[];
   /** A text for the person to copy or keep, sent as a file. */
   readonly file?: { readonly name: string; readonly text: string };
+  /** Values to draw; the picture stands under the words, which must do without it. */
+  readonly chart?: ChartData;
 }
 
 export type ControlRow = readonly Button[] | readonly [Select];

@@ -27,6 +27,7 @@ import {
   tempWords,
   type Voice,
 } from './voice.ts';
+import { type WaterPast, waterChart } from './waterChart.ts';
 
 interface ReadingLogged {
   readonly tub: Tub;
@@ -187,10 +188,10 @@ const columns: readonly (readonly [WaterValueName, string, number])[] = [
 const columnWidth = 4;
 const mostColumns = 6;
 
-/** The readings of a tub as a table, newest first, with the columns that hold anything. */
+/** The readings of a tub as a table, newest first, with the columns that hold anything, and a chart of the chosen value or of nitrate. */
 export function readingHistoryCard(
   voice: Voice,
-  history: { readonly tub: Tub; readonly readings: readonly Reading[] },
+  history: WaterPast,
   days: number,
   only: WaterValueName | undefined,
 ): Card {
@@ -221,6 +222,7 @@ export function readingHistoryCard(
     ...(left.length > 0 ? [`Measured too: ${listWords(left)}; ask for one with what`] : []),
     ...(readings.length > 25 ? [`The newest 25 of ${readings.length}; give fewer days for the rest`] : []),
   ];
+  const chart = waterChart(voice, history, only ?? 'nitrateMgL', only === undefined ? 3 : 2);
   return {
     title: `${tub.name}: ${counted(readings.length, 'reading')} in ${counted(days, 'day')}`,
     table: [
@@ -233,6 +235,7 @@ export function readingHistoryCard(
       }),
     ],
     ...(why.length > 0 && { why }),
+    ...(chart !== null && { chart }),
     controls: [
       [
         button('Log a reading', press('reading-form', { tub: tub.id }), 'main'),

@@ -132,6 +132,30 @@ describe('answers', () => {
     expect(await (await fetch(reply.files[0] ?? '')).text()).toBe('a,b\n1,2\n');
   });
 
+  it.each([false, true])('with a chart are acknowledged before it is drawn (private: %s)', async (isPrivate) => {
+    const shown = await owner.command('try chart', { private: isPrivate });
+    expect(shown).toMatchObject({ kind: 'deferred', ephemeral: isPrivate });
+    const [picture] = shown.message?.attachments ?? [];
+    expect(picture).toMatchObject({ filename: 'chart.png' });
+    expect(picture?.description).toBe('Chart of A3 nitrate, mg/L. nitrate from 10 on 6 Apr to 20 on 13 Apr.');
+  });
+
+  it('with a chart settle the pressed message, with one picture however often', async () => {
+    const shown = await owner.command('try chart');
+    for (const _ of [1, 2]) {
+      const pressed = await owner.press(shown, 'Rota');
+      expect(pressed.kind).toBe('deferredUpdate');
+      const seen = await chat.later(pressed, { edits: 1 });
+      expect(seen.files).toHaveLength(1);
+    }
+  });
+
+  it('with a chart come though their acknowledgement was lost', async () => {
+    await chat.fault({ kind: 'loseAnswer', how: 'close', method: 'POST', route: callback, times: 1 });
+    const shown = await owner.command('try chart');
+    expect(shown.files).toHaveLength(1);
+  });
+
   it('settle the pressed message and follow up', async () => {
     const noted = await owner.command('note', { text: 'press me' });
     const pressed = await owner.press(noted, 'Stock');

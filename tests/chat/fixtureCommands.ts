@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { type ActHandlers, type Answer, type Command, type Ctx, leaf } from '../../commands/command.ts';
 import { again, formAgain, keepForm, leaveIt } from '../../commands/run.ts';
 import { log } from '../../src/desk/desk.ts';
-import { button, press } from '../../src/reply/index.ts';
+import { day } from '../../src/domain/index.ts';
+import { button, type Card, press } from '../../src/reply/index.ts';
 
 const write = (ctx: Ctx, summary: string): number => log(ctx.desk, ctx.by, 'cost', summary, () => {});
 
@@ -92,6 +93,13 @@ export const fixtureCommands: readonly Command[] = [
         run: () => ({ private: true, card: { title: 'For you', file: { name: 'list.csv', text: 'a,b\n1,2\n' } } }),
       }),
       leaf({
+        path: 'try chart',
+        description: 'Shows a chart',
+        options: [{ name: 'private', description: 'Whether', type: 'boolean' }],
+        input: z.object({ private: z.boolean().nullish() }),
+        run: (input) => ({ private: input.private === true, card: chartCard }),
+      }),
+      leaf({
         path: 'try breaking',
         description: 'Has a bug',
         options: [{ name: 'late', description: 'After it wrote', type: 'boolean', required: true }],
@@ -112,6 +120,27 @@ export const fixtureCommands: readonly Command[] = [
   },
 ];
 
+export const chartCard: Card = {
+  title: 'A3: nitrate',
+  chart: {
+    title: 'A3 nitrate',
+    unit: 'mg/L',
+    zone: 'Europe/Amsterdam',
+    fromZero: true,
+    series: [
+      {
+        name: 'nitrate',
+        kind: 'steps',
+        points: [
+          { at: day('2027-04-06'), value: 10 },
+          { at: day('2027-04-13'), value: 20 },
+        ],
+      },
+    ],
+  },
+  controls: [[button('Rota', press('rota-today', {}))]],
+};
+
 const sheetForm: Answer = {
   form: {
     title: 'Readings',
@@ -124,6 +153,7 @@ const some: Partial<ActHandlers> = {
   again: (args, ctx) => again(args, ctx, fixtureCommands),
   'leave-it': () => leaveIt(),
   stock: () => ({ settle: { title: 'Settled' }, card: { title: 'Stock as asked' } }),
+  'rota-today': () => ({ settle: chartCard }),
   home: () => ({ settle: { title: 'Home settled', controls: [[button('Home', press('home', {}))]] } }),
   'sheet-form': () => sheetForm,
   'sheet-send': (_args, ctx, { fields }) => {

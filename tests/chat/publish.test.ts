@@ -2,6 +2,7 @@ import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
 import { nonceOf } from '../../src/chat/publish.ts';
 import { FIXED_IDS } from '../../src/local/ids.ts';
 import { button, press } from '../../src/reply/index.ts';
+import { chartCard } from './fixtureCommands.ts';
 import { type LiveBot, startLiveBot } from './liveBot.ts';
 
 let live: LiveBot;
@@ -37,6 +38,24 @@ it('a post is found again by its key, edited, and known after its button was pre
   if (edited === undefined) throw new Error('the post is gone');
   await live.chat.as(FIXED_IDS.owner).press(edited, 'Home');
   expect(await publisher.findPost(key)).toEqual({ outcome: 'found', messageId });
+});
+
+it('a post with a chart keeps one picture when it is edited, and none once its card has none', async () => {
+  const { publisher } = live.bot();
+  const key = 'weekly 2027-04-18';
+  const filesNow = async () => (await posts()).find(({ text }) => text.includes('Morning with a chart'))?.files ?? [];
+  const charted = { ...chartCard, title: 'Morning with a chart' };
+  const messageId = idOf(await publisher.publish(charted, { key }));
+  const [drawn] = await filesNow();
+  const bytes = async (url: string | undefined) => Buffer.from(await (await fetch(url ?? '')).arrayBuffer());
+  const before = await bytes(drawn);
+  await publisher.editPost(messageId, charted, key);
+  const redrawn = await filesNow();
+  expect(redrawn).toHaveLength(1);
+  expect((await bytes(redrawn[0])).equals(before)).toBe(true);
+  const { chart: _, ...plain } = charted;
+  await publisher.editPost(messageId, plain, key);
+  expect(await filesNow()).toEqual([]);
 });
 
 it('a send whose answer is lost is unknown, and sent again comes back as the same message', async () => {

@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { renderForm } from '../../src/chat/form.ts';
 import { clipped } from '../../src/chat/limits.ts';
-import { render } from '../../src/chat/render.ts';
+import { render, renderWhole } from '../../src/chat/render.ts';
 import { button, type Card, postKeyOf, press } from '../../src/reply/index.ts';
+import { chartCard } from './fixtureCommands.ts';
 
 const full: Card = {
   title: 'A3: watch, change 7.5 L today',
@@ -117,6 +118,17 @@ describe('controls', () => {
 it('a file goes along as it is', () => {
   const [file] = render({ title: 'Export', file: { name: 'sales.csv', text: 'é,1\n' } }).files;
   expect(file).toEqual({ name: 'sales.csv', attachment: Buffer.from('é,1\n', 'utf8') });
+});
+
+it('a chart goes along as a picture that is told in words, after the file', async () => {
+  const card = { ...chartCard, file: { name: 'a.csv', text: 'a' } };
+  expect(render(card).files.map(({ name }) => name)).toEqual(['a.csv']);
+  const whole = await renderWhole(card, 'weekly 2027-04-18');
+  expect(whole.files.map(({ name, description }) => [name, description])).toEqual([
+    ['a.csv', undefined],
+    ['chart.png', 'Chart of A3 nitrate, mg/L. nitrate from 10 on 6 Apr to 20 on 13 Apr.'],
+  ]);
+  expect({ ...whole, files: [] }).toEqual({ ...render(card, 'weekly 2027-04-18'), files: [] });
 });
 
 it("a form is a label and a text input for each field, within the service's lengths", () => {

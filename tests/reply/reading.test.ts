@@ -108,6 +108,7 @@ describe('the card of a tub', () => {
       plan: planChange(20, null, day('2027-04-18'), defaultBusiness),
       stock: { tub, counted: null, saleable: null, offSale: null },
       lateDays,
+      past: { tub, readings: [], changes: [], nitrateLimitMgL: 20 },
     };
   };
 
@@ -160,8 +161,7 @@ it('a history of one value has that column alone', () => {
     tubId: 3,
     note: null,
   };
-  expect(readingHistoryCard(voice, { tub, readings: [reading] }, 90, 'tempC').table).toEqual([
-    '         °F',
-    '13 Apr 71.6',
-  ]);
+  expect(
+    readingHistoryCard(voice, { tub, readings: [reading], changes: [], nitrateLimitMgL: 20 }, 90, 'tempC').table,
+  ).toEqual(['         °F', '13 Apr 71.6']);
 });
