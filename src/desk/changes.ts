@@ -146,7 +146,7 @@ export function logTopUp(
   const entryId = log(desk, by, 'topup', `${tub.name} topped up ${input.litres} L ${water}`, (entry) => {
     desk.store.water.addTopUp(entry, { tubId: tub.id, at: at.value, litres: input.litres, water });
   });
-  const last = desk.store.water.readings(tub.id, '' as Instant).findLast(({ tdsMgL }) => tdsMgL !== null);
+  const last = desk.store.water.latestWith(tub.id, 'tdsMgL');
   const source = business.sourceTdsMgL;
   const addsMgL = water === 'soft' ? 0 : source === null ? null : (source * input.litres) / tub.netLitres;
   const tdsMgL = { last: last?.tdsMgL ?? null, adds: addsMgL };

@@ -20,7 +20,6 @@ import { businessOf, type Desk } from './desk.ts';
 import { tubsInUse } from './find.ts';
 import { changePlans } from './water.ts';
 
-const everything = '' as Instant;
 const midnight = '00:00' as WallTime;
 
 /** What the rota follows from. */
@@ -39,7 +38,7 @@ export interface RotaFacts {
 /** One text per chore and place. */
 export const keyOf = ({ chore, target }: DueChore): string => placeKey(placeOf(chore, target));
 
-/** Acts of a tub that tick chores, before this morning and since. */
+/** Acts of a tub that tick chores: the last before this morning, and all since, oldest first. */
 type Acts = Readonly<Record<Exclude<ChoreAct, 'own'>, readonly ChoreTick[]>>;
 
 /** Reads everything that the rota follows from. */
@@ -49,8 +48,13 @@ export function rotaFacts(desk: Desk): RotaFacts {
   const today = dayOf(desk.now(), zone);
   const morning = instantAt(today, midnight, zone);
   const tubs = tubsInUse(desk);
-  const changes = new Map(tubs.map(({ id }) => [id, desk.store.water.changes(id, everything)]));
-  const acts = new Map(tubs.map((tub) => [tub.id, actsOf(desk, tub, changes.get(tub.id) ?? [])]));
+  const changes = new Map(
+    tubs.map(({ id }) => {
+      const { water } = desk.store;
+      return [id, [...listOf(water.latestChange(id, morning)), ...water.changes(id, morning)]];
+    }),
+  );
+  const acts = new Map(tubs.map((tub) => [tub.id, actsOf(desk, tub, changes.get(tub.id) ?? [], morning)]));
   const plans = new Map(changePlans(desk).map(({ tub, plan }) => [tub.id, plan]));
   const chores = store.chores().filter(({ off }) => !off);
 
@@ -93,15 +97,18 @@ export function rotaFacts(desk: Desk): RotaFacts {
   };
 }
 
-function actsOf(desk: Desk, { id }: Tub, changes: readonly Change[]): Acts {
+function actsOf(desk: Desk, { id }: Tub, changes: readonly Change[], morning: Instant): Acts {
   const { water } = desk.store;
+  // The chore is the nitrate test: a reading of the temperature alone does not do it.
+  const tests = water.readings(id, morning).filter(({ nitrateMgL }) => nitrateMgL !== null);
   return {
     change: changes,
-    // The chore is the nitrate test: a reading of the temperature alone does not do it.
-    reading: water.readings(id, everything).filter(({ nitrateMgL }) => nitrateMgL !== null),
-    topup: water.topUps(id, everything),
+    reading: [...listOf(water.latestWith(id, 'nitrateMgL', morning)), ...tests],
+    topup: [...listOf(water.latestTopUp(id, morning)), ...water.topUps(id, morning)],
   };
 }
+
+const listOf = <T>(one: T | undefined): T[] => (one === undefined ? [] : [one]);
 
 function lastActsBefore(acts: ReadonlyMap<number, Acts>, before: Instant): LastActs {
   const last = (act: keyof Acts): Map<number, ChoreTick> => {

@@ -29,7 +29,6 @@ import { findTub, tubsInUse } from './find.ts';
 import { whenOf } from './when.ts';
 
 const dayMs = 86_400_000;
-const everything = '' as Instant;
 
 /** Values as typed, on the scale of the business's units; what was left out is undefined. */
 export type TypedValues = { readonly [K in WaterValueName]?: number | undefined };
@@ -112,7 +111,7 @@ function metric(desk: Desk, business: Business, tub: Tub, typed: TypedValues): R
     const inFahrenheit = name === 'tempC' && business.units === 'us';
     const value = inFahrenheit ? celsiusOf(given) : given;
     if (!canBe(name, value)) {
-      const last = desk.store.water.readings(tub.id, everything).findLast((reading) => reading[name] !== null);
+      const last = desk.store.water.latestWith(tub.id, name);
       return fail({
         kind: 'impossible-water',
         tub: tub.name,
@@ -172,11 +171,9 @@ export function readingHistory(desk: Desk, typed: string, days: number): Result<
   return ok(waterPast(desk, found.value, days));
 }
 
-export const lastReading = (desk: Desk, tub: Tub): Reading | undefined =>
-  desk.store.water.readings(tub.id, everything).at(-1);
+export const lastReading = (desk: Desk, tub: Tub): Reading | undefined => desk.store.water.latestReading(tub.id);
 
-export const lastChange = (desk: Desk, tub: Tub): Change | undefined =>
-  desk.store.water.changes(tub.id, everything).at(-1);
+export const lastChange = (desk: Desk, tub: Tub): Change | undefined => desk.store.water.latestChange(tub.id);
 
 /**
  * The change that a tub needs next, and when. Harmful ammonia or nitrite makes it due on the day it was read, until a change or a
@@ -189,15 +186,15 @@ export function changePlanOf(
   tub: Tub,
   inUse: readonly Tub[] = tubsInUse(desk),
 ): ChangePlan {
-  const readings = desk.store.water.readings(tub.id, everything);
-  const read = readings.findLast(({ nitrateMgL }) => nitrateMgL !== null);
-  const changes = desk.store.water.changes(tub.id, everything);
-  const since = changes.filter(({ at }) => read !== undefined && at > read.at).map(({ litres }) => litres);
+  const { water } = desk.store;
+  const read = water.latestWith(tub.id, 'nitrateMgL');
+  const after = read === undefined ? [] : water.changes(tub.id, read.at).filter(({ at }) => at > read.at);
+  const since = after.map(({ litres }) => litres);
   const nitrateNow =
     read === undefined || read.nitrateMgL === null
       ? null
       : nitrateAfter(read.nitrateMgL, since, tub.netLitres, business.sourceNitrateMgL);
-  const lastAt = changes.at(-1)?.at;
+  const lastAt = water.latestChange(tub.id)?.at;
   const place = inUse.findIndex(({ id }) => id === tub.id);
   const dueOn = changeDueOn(
     lastAt === undefined ? null : dayOf(lastAt, business.zone),
@@ -205,8 +202,9 @@ export function changePlanOf(
     Math.max(0, place),
     business.changeIntervalDays,
   );
-  const last = readings.at(-1);
-  const isUrgent = last !== undefined && !changes.some(({ at }) => at > last.at) && harms(desk, business, tub, last);
+  const last = water.latestReading(tub.id);
+  const isChanged = last !== undefined && lastAt !== undefined && lastAt > last.at;
+  const isUrgent = last !== undefined && !isChanged && harms(desk, business, tub, last);
   if (isUrgent) return planChange(tub.netLitres, nitrateNow, dayOf(last.at, business.zone), business, true);
   const isOver = lastAt === undefined && read !== undefined && (nitrateNow ?? 0) > business.nitrateLimitMgL;
   const [earliest = dueOn] = [dueOn, ...(isOver ? [dayOf(read.at, business.zone)] : [])].sort();

@@ -60,10 +60,12 @@ export function choreStore(db: Database) {
     WHERE v.id = (SELECT max(o.id) FROM chore_version o JOIN live_entry oe ON oe.id = o.entry_id WHERE o.chore_id = v.chore_id)
     ORDER BY v.chore_id`);
   const any = db.prepare<[], { id: number }>('SELECT id FROM chore LIMIT 1');
+  // Looked up once for each place, not for each row: ten years of ticks are many rows in few places.
   const latest = (table: string, only = ''): string => `
-    SELECT f.*, e.user_name, e.logged_at FROM ${table} f JOIN live_entry e ON e.id = f.entry_id
-    WHERE f.id = (SELECT o.id FROM ${table} o JOIN live_entry oe ON oe.id = o.entry_id
-      WHERE o.chore_id = f.chore_id AND o.tub_id IS f.tub_id AND o.rack IS f.rack ${only} ORDER BY o.at DESC, o.id DESC LIMIT 1)`;
+    SELECT f.*, e.user_name, e.logged_at FROM (SELECT DISTINCT chore_id, tub_id, rack FROM ${table}) p
+    JOIN ${table} f ON f.id = (SELECT o.id FROM ${table} o JOIN live_entry oe ON oe.id = o.entry_id
+      WHERE o.chore_id = p.chore_id AND o.tub_id IS p.tub_id AND o.rack IS p.rack ${only} ORDER BY o.at DESC, o.id DESC LIMIT 1)
+    JOIN live_entry e ON e.id = f.entry_id`;
   const addDone = db.prepare(
     'INSERT INTO chore_done (entry_id, chore_id, tub_id, rack, at) VALUES (@entryId, @choreId, @tubId, @rack, @at)',
   );

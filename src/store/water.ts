@@ -1,5 +1,5 @@
 import type { Database } from 'better-sqlite3';
-import type { Change, Instant, Reading, TopUp, TopUpWater, WaterValues } from '../domain/index.ts';
+import type { Change, Instant, Reading, TopUp, TopUpWater, WaterValueName, WaterValues } from '../domain/index.ts';
 import { type LoggedRow, loggedOf } from './logged.ts';
 
 interface ReadingRow extends LoggedRow {
@@ -34,6 +34,17 @@ const readingOf = (row: ReadingRow): Reading => ({
   note: row.note,
 });
 
+const columns: Readonly<Record<WaterValueName, keyof ReadingRow>> = {
+  tempC: 'temp_c',
+  ph: 'ph',
+  ghDgh: 'gh_dgh',
+  khDkh: 'kh_dkh',
+  tdsMgL: 'tds_mg_l',
+  ammoniaMgL: 'ammonia_mg_l',
+  nitriteMgL: 'nitrite_mg_l',
+  nitrateMgL: 'nitrate_mg_l',
+};
+
 const changeOf = (row: LitresRow & { note: string | null }): Change => ({
   ...loggedOf(row),
   tubId: row.tub_id,
@@ -48,6 +59,9 @@ const topUpOf = (row: LitresRow & { water: TopUpWater }): TopUp => ({
   water: row.water,
 });
 
+/** Later than any instant. */
+const ever = '9999' as Instant;
+
 /** Readings, water changes and top-ups. */
 export function waterStore(db: Database) {
   const live = (table: string): string =>
@@ -58,17 +72,33 @@ export function waterStore(db: Database) {
   const readings = db.prepare<[number, Instant], ReadingRow>(
     `${live('reading')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
   );
+  const newest = 'ORDER BY f.at DESC, f.id DESC LIMIT 1';
+  const latestReading = db.prepare<[number], ReadingRow>(`${live('reading')} WHERE f.tub_id = ? ${newest}`);
+  const latestWith = new Map(
+    (Object.keys(columns) as WaterValueName[]).map((name) => [
+      name,
+      db.prepare<[number, Instant], ReadingRow>(
+        `${live('reading')} WHERE f.tub_id = ? AND f.at < ? AND f.${columns[name]} IS NOT NULL ${newest}`,
+      ),
+    ]),
+  );
   const addChange = db.prepare(
     'INSERT INTO water_change (entry_id, tub_id, at, litres, note) VALUES (@entryId, @tubId, @at, @litres, @note)',
   );
   const changes = db.prepare<[number, Instant], LitresRow & { note: string | null }>(
     `${live('water_change')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
   );
+  const latestChange = db.prepare<[number, Instant], LitresRow & { note: string | null }>(
+    `${live('water_change')} WHERE f.tub_id = ? AND f.at < ? ${newest}`,
+  );
   const addTopUp = db.prepare(
     'INSERT INTO top_up (entry_id, tub_id, at, litres, water) VALUES (@entryId, @tubId, @at, @litres, @water)',
   );
   const topUps = db.prepare<[number, Instant], LitresRow & { water: TopUpWater }>(
     `${live('top_up')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
+  );
+  const latestTopUp = db.prepare<[number, Instant], LitresRow & { water: TopUpWater }>(
+    `${live('top_up')} WHERE f.tub_id = ? AND f.at < ? ${newest}`,
   );
 
   return {
@@ -77,12 +107,29 @@ export function waterStore(db: Database) {
     },
     /** Readings of a tub since an instant, oldest first. */
     readings: (tubId: number, since: Instant): Reading[] => readings.all(tubId, since).map(readingOf),
+    latestReading: (tubId: number): Reading | undefined => {
+      const row = latestReading.get(tubId);
+      return row === undefined ? undefined : readingOf(row);
+    },
+    /** The newest reading of a tub in which a value was read, before an instant where one is given. */
+    latestWith: (tubId: number, name: WaterValueName, before: Instant = ever): Reading | undefined => {
+      const row = latestWith.get(name)?.get(tubId, before);
+      return row === undefined ? undefined : readingOf(row);
+    },
     addChange: (entryId: number, change: { tubId: number; at: Instant; litres: number; note: string | null }): void => {
       addChange.run({ ...change, entryId });
     },
     changes: (tubId: number, since: Instant): Change[] => changes.all(tubId, since).map(changeOf),
+    latestChange: (tubId: number, before: Instant = ever): Change | undefined => {
+      const row = latestChange.get(tubId, before);
+      return row === undefined ? undefined : changeOf(row);
+    },
     addTopUp: (entryId: number, topUp: { tubId: number; at: Instant; litres: number; water: TopUpWater }): void => {
       addTopUp.run({ ...topUp, entryId });
+    },
+    latestTopUp: (tubId: number, before: Instant = ever): TopUp | undefined => {
+      const row = latestTopUp.get(tubId, before);
+      return row === undefined ? undefined : topUpOf(row);
     },
     topUps: (tubId: number, since: Instant): TopUp[] => topUps.all(tubId, since).map(topUpOf),
   };
