@@ -7,15 +7,17 @@ export interface Scale {
   readonly decimals: number;
 }
 
-const MOST_STEPS = 4;
+const MOST_STEPS = 5;
 /** No kit and no meter tells finer differences. */
 const LEAST_SPAN = 0.1;
+const CLEARANCE = 0.05;
 
-/** A scale of round figures, in at most four steps, that holds all values; whole values get whole steps. */
+/** A scale of round figures, in at most five steps, that holds all values; whole values get whole steps. */
 export function scaleFor(values: readonly number[], fromZero: boolean): Scale {
   const least = values.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
-  const low = fromZero ? Math.min(0, least) : least;
-  const high = values.reduce((a, b) => Math.max(a, b), low);
+  const high = values.reduce((a, b) => Math.max(a, b), least);
+  // A line that does not begin at 0 must not lie on the axis, as if it did.
+  const low = fromZero ? Math.min(0, least) : least - (high - least) * CLEARANCE;
   const isWhole = values.every(Number.isInteger);
   const span = Math.max(high - low, isWhole ? 1 : LEAST_SPAN);
   const decade = 10 ** Math.floor(Math.log10(span / MOST_STEPS));

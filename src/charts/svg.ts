@@ -107,19 +107,23 @@ function limitOf({ limit, days }: Layout): LineSeriesOption[] {
   ];
 }
 
-/** Each mark a fine line over the plot, with a foot that points at its day. */
+/** More marks than this would hatch the plot: then they have no line above their foot. */
+const MOST_MARK_LINES = 16;
+
+/** Each mark a foot that points at its day, with a fine line above it. */
 function marksOf({ marks, scale }: Layout): LineSeriesOption[] {
+  const isMany = marks.length > MOST_MARK_LINES;
   return marks.map((at) => ({
     type: 'line',
     silent: true,
     clip: false,
     data: [
-      { value: [at, scale.min], symbol: 'triangle', symbolSize: 14, symbolOffset: [0, -7] },
+      { value: [at, scale.min], symbol: 'triangle', symbolSize: isMany ? 10 : 14, symbolOffset: [0, isMany ? -5 : -7] },
       { value: [at, scale.max], symbol: 'none' },
     ],
     showAllSymbol: true,
     itemStyle: { color: colours.faint },
-    lineStyle: { color: colours.faint, width: 1.5, type: [2, 5] },
+    lineStyle: { color: colours.faint, width: isMany ? 0 : 1.5, type: [2, 5] },
     z: 1,
   }));
 }
