@@ -33,6 +33,10 @@ const set = leaf({
 export const hold: Command = { name: 'hold', description: set.description, leaves: [set] };
 
 export const holdActs = {
+  'hold-now': ({ tub: id }, ctx) => {
+    const tub = tubById(ctx.desk, id);
+    return tub === undefined ? gone : put(ctx, tub.name, 'deaths', undefined);
+  },
   'hold-lift': ({ tub: id }, ctx) => {
     const tub = tubById(ctx.desk, id);
     return tub === undefined ? gone : put(ctx, tub.name, 'lifted', 'now');

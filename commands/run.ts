@@ -139,8 +139,9 @@ const withNextStep = (ctx: Ctx, answer: Answer): Answer =>
     : { ...answer, card: withSetupStep(ctx, answer.card) };
 
 function withOffers(leaf: Leaf, raw: RawInput, ctx: Ctx, answer: Answer): Answer {
-  const { offers = [], ...card }: Card = answer.card ?? { title: '' };
-  if (answer.card === undefined || offers.length === 0) return answer;
+  const { offers: offered = [], ...card }: Card = answer.card ?? { title: '' };
+  const offers = offered.flatMap((offer) => fitted(offer, raw));
+  if (answer.card === undefined || offers.length === 0) return offered.length === 0 ? answer : { ...answer, card };
   const asked: z.infer<typeof question> = {
     key: ctx.by.key,
     title: card.title,
@@ -155,6 +156,14 @@ function withOffers(leaf: Leaf, raw: RawInput, ctx: Ctx, answer: Answer): Answer
     button('Leave it', press('leave-it', {})),
   ];
   return { ...answer, card: { ...card, controls: [row, ...(card.controls ?? [])] } };
+}
+
+/** An offer that names something else is one for the option that said what was typed; without such an option it is none. */
+function fitted(offer: Offer, raw: RawInput): Offer[] {
+  const { instead } = offer;
+  if (instead === undefined) return [offer];
+  const [option] = Object.entries(raw).find(([, value]) => value === instead.typed) ?? [];
+  return option === undefined ? [] : [{ ...offer, patch: { ...offer.patch, [option]: instead.name } }];
 }
 
 const offerButton = (offer: Offer, draft: number, choice: number): Button =>

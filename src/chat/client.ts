@@ -72,6 +72,7 @@ export async function startChat(
       async stop() {
         endWatch();
         await finished(boundary.settled(), log);
+        client.removeAllListeners(Events.ShardReconnecting);
         await client.destroy();
       },
     },

@@ -7,21 +7,21 @@ export const notices = {
   stranger: (): Card => ({
     title: 'This bot answers the partners only',
     why: ['You are not one of the partners of this business'],
-    next: 'ask an owner for /setup partner',
+    next: 'Ask an owner for /setup partner',
   }),
   notStarted: (): Card => ({
     title: 'No partner is set yet',
     why: ['Until the first one is, only a member who may manage the server can use this bot'],
-    next: 'ask one of them for /setup partner',
+    next: 'Ask one of them for /setup partner',
   }),
   otherGuild: (): Card => ({
     title: 'This bot works in another server',
     why: ['It keeps the books of one business, and answers only where that business is at home'],
   }),
-  otherChannel: (channelId: string): Card => ({
+  otherChannel: (): Card => ({
     title: 'Not here: this bot works in one channel',
     why: ['So that the other partner sees what was logged'],
-    next: `ask in <#${channelId}>`,
+    next: "Ask in the bot's own channel",
   }),
   ownerOnly: (path: string): Card => ({
     title: `/${path} is for the owner`,
@@ -30,12 +30,12 @@ export const notices = {
   unknownCommand: (): Card => ({
     title: 'This command is gone',
     why: ['The bot was changed since your app loaded its menu', 'Nothing was saved'],
-    next: 'close and open the chat app, then type / again',
+    next: 'Close and open the chat app, then type / again',
   }),
   staleControl: (): Card => ({
     title: 'This button is out of date',
     why: ['It belongs to an older message and no longer does anything', 'Nothing was saved'],
-    next: 'start from here',
+    next: 'Start from here',
     controls: home,
   }),
   loggedAlready: (summary: string): Card => ({ title: 'Already logged', why: [summary] }),
@@ -45,6 +45,6 @@ export const notices = {
       : {
           title: `Something broke on my side (ref ${reference})`,
           why: [`It was saved before that: ${saved}`],
-          next: 'check it with /undo, which lists the last entries',
+          next: 'Check it with /undo, which lists the last entries',
         },
 };

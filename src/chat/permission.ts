@@ -33,7 +33,7 @@ export function permit(
   }
   if (asked.guildId !== place.guildId) return { ok: false, card: notices.otherGuild() };
   if (asked.channelId === null || !place.channelIds.includes(asked.channelId)) {
-    return { ok: false, card: notices.otherChannel(place.channelIds[0] ?? '') };
+    return { ok: false, card: notices.otherChannel() };
   }
   return { ok: true, owner: asked.manages || partner?.owner === true };
 }

@@ -77,19 +77,18 @@ export function logReading(desk: Desk, by: By, input: ReadingInput): Result<Read
 }
 
 function shortValues(values: WaterValues): string {
-  const names: Record<WaterValueName, string> = {
-    tempC: '°C',
-    ph: 'pH',
-    ghDgh: 'GH',
-    khDkh: 'KH',
-    tdsMgL: 'TDS',
-    ammoniaMgL: 'NH4',
-    nitriteMgL: 'NO2',
-    nitrateMgL: 'NO3',
+  const words: Record<WaterValueName, (value: number) => string> = {
+    nitrateMgL: (value) => `NO3 ${value}`,
+    nitriteMgL: (value) => `NO2 ${value}`,
+    ammoniaMgL: (value) => `NH4 ${value}`,
+    tempC: (value) => `${Number(value.toFixed(1))} °C`,
+    ph: (value) => `pH ${value}`,
+    ghDgh: (value) => `GH ${value}`,
+    khDkh: (value) => `KH ${value}`,
+    tdsMgL: (value) => `TDS ${value}`,
   };
-  return (Object.keys(names) as WaterValueName[])
-    .filter((name) => values[name] !== null)
-    .map((name) => `, ${names[name]} ${values[name]}`)
+  return (Object.keys(words) as WaterValueName[])
+    .flatMap((name) => (values[name] === null ? [] : [`, ${words[name](values[name])}`]))
     .join('');
 }
 

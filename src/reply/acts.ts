@@ -23,6 +23,7 @@ const actFields = {
   'undo-ask': { entry: 'number' },
   'undo-now': { entry: 'number' },
   'hold-lift': { tub: 'number' },
+  'hold-now': { tub: 'number' },
   stock: {},
   'sale-form': {},
   'tub-show': { tub: 'number' },

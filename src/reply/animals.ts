@@ -104,6 +104,7 @@ export function lossCard(voice: Voice, by: string, logged: LossLogged): Card {
     controls: [
       [
         button('Log a reading', press('reading-form', { tub: tub.id }), many ? 'main' : 'plain'),
+        ...(many ? [button('Take off sale', press('hold-now', { tub: tub.id }))] : []),
         undoButton(logged.entryId),
       ],
     ],

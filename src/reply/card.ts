@@ -47,6 +47,8 @@ export interface Offer {
   readonly label: string;
   /** Another command to run instead, by its path; it gets the patch alone. */
   readonly path?: string;
+  /** A name that was meant instead of what was typed: it takes the place of the option that said `typed`. */
+  readonly instead?: { readonly typed: string; readonly name: string };
   /** What the same command gets instead or besides. */
   readonly patch: Readonly<Record<string, string | number | boolean | null>>;
   readonly tone?: 'main' | 'plain' | 'danger';

@@ -103,7 +103,7 @@ export function changePlanCard(voice: Voice, plans: readonly TubPlan[]): Card {
   const due = plans.filter(({ plan }) => plan.dueOn <= voice.today);
   const later = plans.filter(({ plan }) => plan.dueOn > voice.today);
   const ahead = later[0];
-  const next = ahead === undefined ? [] : [`Next: ${ahead.tub.name} ${dayWords(voice, ahead.plan.dueOn)}`];
+  const next = ahead === undefined ? [] : [`Then ${ahead.tub.name} ${dayWords(voice, ahead.plan.dueOn)}`];
   if (due.length === 0) {
     return {
       title: 'No change due today',

@@ -34,7 +34,8 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
       return {
         title: `Not logged: no ${one} called "${inTitle(refusal.typed)}"`,
         ...(near.length > 0 && { why: [`Near it: ${listWords(near, 'or')}`] }),
-        next: near.length > 0 ? 'Type one of these, or choose from the list' : hint,
+        next: near.length > 0 ? 'Take one of these, or choose from the list' : hint,
+        offers: near.map((name) => ({ label: cut(name), instead: { typed: refusal.typed, name }, patch: {} })),
       };
     }
     case 'ambiguous':
@@ -54,6 +55,12 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
         title: 'Not logged: that name does not work',
         why: [`Understood: "${cut(refusal.typed)}"`, 'A name has 1 to 30 characters, with a letter or a digit'],
         next: 'Type a shorter, plain name',
+      };
+    case 'bad-range':
+      return {
+        title: 'Not logged: that range does not work',
+        why: [`Understood: "${cut(refusal.typed)}"`, `A range goes up, and names at most ${refusal.most} tubs at once`],
+        next: 'Write it like A1-A6',
       };
     case 'nothing-given':
       return { title: 'Not logged: nothing to log', next: `Give ${refusal.what}` };
@@ -88,6 +95,8 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
         title: 'That was logged already',
         why: [refusal.summary, `logged by ${refusal.by} ${momentWords(voice, refusal.at)}`],
       };
+    case 'not-held':
+      return { title: `${refusal.tub} is already on sale`, why: ['Nothing was logged'] };
     case 'nothing-to-undo':
       return { title: 'Nothing of yours to undo', next: 'Choose an entry from the list under /undo' };
     case 'voided-already':

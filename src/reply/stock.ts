@@ -22,7 +22,7 @@ export function lineStockCard(voice: Voice, stock: LineStock, on: LocalDay | nul
         : `${line.name}: ${-free} promised too many`,
     why: [
       ...aheadLine(on),
-      `Saleable ${stock.saleable} in ${counted(tubs.length, 'tub')}, counted ${countAges(voice, tubs)}`,
+      `Saleable ${stock.saleable} in ${tubsWords(stock)}, counted ${countAges(voice, tubs)}`,
       `Held back ${stock.heldBack} · promised ${stock.promised} + ${stock.promisedExtras} extras · off sale ${stock.offSale}`,
       ...(stock.uncounted.length > 0 ? [`Not counted yet: ${someWords(stock.uncounted, 8)}`] : []),
       ...(free < 0 ? ['More is promised than can be given without the breeders'] : []),
@@ -117,3 +117,9 @@ const onWords = (voice: Voice, on: LocalDay | null): string => (on === null ? ''
 
 const aheadLine = (on: LocalDay | null): string[] =>
   on === null ? [] : ['By the animals of today; births until then are not counted in'];
+
+/** "6 tubs", "2 of 6 tubs" where not all are counted. */
+const tubsWords = ({ tubs, uncounted }: LineStock): string =>
+  uncounted.length === 0
+    ? counted(tubs.length, 'tub')
+    : `${tubs.length - uncounted.length} of ${counted(tubs.length, 'tub')}`;

@@ -3,17 +3,7 @@ import { press } from './acts.ts';
 import { holdEndWords } from './animals.ts';
 import { button, type Card } from './card.ts';
 import { figureOf } from './reading.ts';
-import {
-  ageWords,
-  counted,
-  dateWords,
-  dayWords,
-  figure,
-  litresWords,
-  sinceWords,
-  someWords,
-  type Voice,
-} from './voice.ts';
+import { ageWords, counted, dateWords, dayWords, figure, litresWords, sinceWords, type Voice } from './voice.ts';
 import { type WaterPast, waterChart } from './waterChart.ts';
 
 interface TubState {
@@ -139,14 +129,6 @@ export function tubsAddedCard(voice: Voice, tubs: readonly Tub[]): Card {
     why: [
       `${first.lineName} · ${first.role} · rack ${first.rack}`,
       `${litresWords(voice, first.litres)}${many ? ' each' : ''}, ${litresWords(voice, first.netLitres)} net of gravel and gap`,
-      ...(many
-        ? [
-            someWords(
-              tubs.map(({ name }) => name),
-              12,
-            ),
-          ]
-        : []),
       'Filled, it weighs about 1 kg a litre: mind rack and floor',
     ],
     next: `Count ${first.name} with /count log when you can`,

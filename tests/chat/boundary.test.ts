@@ -64,7 +64,10 @@ describe('who and where', () => {
       text: expect.stringContaining('answers the partners only'),
     });
     const elsewhere = await owner.in(FIXED_IDS.otherChannel).command('note', { text: 'x' });
-    expect(elsewhere).toMatchObject({ ephemeral: true, text: expect.stringContaining(`<#${FIXED_IDS.channel}>`) });
+    expect(elsewhere).toMatchObject({
+      ephemeral: true,
+      text: expect.stringContaining('Not here: this bot works in one channel'),
+    });
     expect(live.entries()).toEqual(before);
   });
 
@@ -120,10 +123,10 @@ describe('answers', () => {
   it('in private after a public deferral stay private', async () => {
     const reply = await owner.command('try slow', { private: true });
     const seen = await chat.later(reply, { followUps: 1 });
-    expect(seen.followUps[0]).toMatchObject({ ephemeral: true, text: '**There it is**' });
+    expect(seen.followUps[0]).toMatchObject({ ephemeral: true, text: expect.stringContaining('**There it is**') });
     expect((await chat.channelMessages()).filter(({ text }) => text.includes('There it is'))).toEqual([]);
     expect((await chat.channelMessages()).filter(({ message }) => message.local.isLoading)).toEqual([]);
-    expect((await owner.command('try slow', { private: false })).text).toBe('**There it is**');
+    expect((await owner.command('try slow', { private: false })).text).toContain('**There it is**');
   });
 
   it('carry files, for the asker alone where marked', async () => {
@@ -213,7 +216,7 @@ describe('a question', () => {
 
   it('about a slow command is acknowledged first, then settled and answered in the open', async () => {
     const asked = await owner.command('try pondering');
-    expect(asked).toMatchObject({ ephemeral: true, text: '**Not yet**' });
+    expect(asked).toMatchObject({ ephemeral: true, text: expect.stringContaining('**Not yet**') });
     const pressed = await owner.press(asked, 'Go on');
     expect(pressed.kind).toBe('deferredUpdate');
     const seen = await chat.later(pressed, { edits: 1, followUps: 1 });

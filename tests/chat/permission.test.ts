@@ -25,8 +25,8 @@ it.each([
     { ...asked, guildId: null },
     { ok: false, card: { title: 'This bot works in another server' } },
   ],
-  ['another channel', { ...asked, channelId: 'pond' }, { ok: false, card: { next: 'ask in <#chosen>' } }],
-  ['no channel', { ...asked, channelId: null }, { ok: false, card: { next: 'ask in <#chosen>' } }],
+  ['another channel', { ...asked, channelId: 'pond' }, { ok: false, card: { next: "Ask in the bot's own channel" } }],
+  ['no channel', { ...asked, channelId: null }, { ok: false, card: { next: "Ask in the bot's own channel" } }],
 ])('%s', (_, from, outcome) => {
   expect(permit(from, place, partners)).toMatchObject(outcome);
 });

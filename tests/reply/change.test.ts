@@ -59,13 +59,13 @@ describe('the plan of all tubs', () => {
     expectPhone(card);
     expect(card.title).toBe('2 changes today, 7 L');
     expect(card.table).toEqual(['A1        5 L  NO3  40  since 10 Apr', 'A10       2 L  NO3   –']);
-    expect(card.why).toEqual(['Next: B2 tomorrow']);
+    expect(card.why).toEqual(['Then B2 tomorrow']);
   });
 
   it('is content when nothing is due', () => {
     expect(changePlanCard(voice, [planned('B2', null, '2027-04-16')])).toMatchObject({
       title: 'No change due today',
-      why: ['Next: B2 Fri 16 Apr'],
+      why: ['Then B2 Fri 16 Apr'],
     });
   });
 
