@@ -1,15 +1,24 @@
 import { join } from 'node:path';
 import { complete } from '../commands/complete.ts';
 import { acts, commands, demoCommands } from '../commands/index.ts';
+import { hasDatabase, seedDemo } from '../seed/demo.ts';
 import { isRegion, publicHolidays } from './calendar/index.ts';
 import { machineClock, openDemoClock } from './clock.ts';
 import { type Config, readConfig } from './config.ts';
+import { endingOfFolder } from './dataFolder.ts';
 import type { Instant } from './domain/index.ts';
 import { type Hold, holdFolder } from './instance.ts';
 import { startJobs } from './jobs/alarm.ts';
+import { FIXED_IDS } from './local/ids.ts';
 import { type Log, openLog } from './log.ts';
 import { type StandIn, startStandIn } from './standIn.ts';
 import { type Bot, type Parts, startBot } from './start.ts';
+
+/** The two people of the demo business are those of the stand-in's channel. */
+const tryOutUsers = {
+  owner: { userId: FIXED_IDS.owner, name: 'rowan' },
+  partner: { userId: FIXED_IDS.partner, name: 'linnet' },
+};
 
 /** How the process ends: by request, so that a supervisor may try again, or with a setting that must be mended first. */
 const exitCodes = { asked: 0, mayRetry: 1, settings: 2 } as const;
@@ -41,7 +50,7 @@ process.on('uncaughtException', (error) => {
 });
 
 const read = readConfig(process.env);
-if (read.ok) await run(read.value);
+if (read.ok) await run(read.value).catch((error: unknown) => endForFolder(error, read.value.dataFolder));
 else
   await finish(
     exitCodes.settings,
@@ -60,12 +69,16 @@ async function run(config: Config): Promise<void> {
   }
   running.hold = held.value;
 
+  const clock = clockOf(config, log);
+  if (config.chat === null && !hasDatabase(config.dataFolder)) {
+    seedDemo({ folder: config.dataFolder, now: clock.now(), users: tryOutUsers });
+  }
   const account = config.chat ?? (await tryOutAccount(config));
   if (account === undefined) return;
   const started = await startBot({
     dataFolder: config.dataFolder,
     account,
-    clock: clockOf(config, log),
+    clock,
     log,
     parts: partsOf(config),
     onEnding: ({ sentence, mayRetry }) => void finish(mayRetry ? exitCodes.mayRetry : exitCodes.settings, sentence),
@@ -78,6 +91,13 @@ async function run(config: Config): Promise<void> {
   log.info({ data: config.dataFolder, clock: config.clock }, 'the bot is up');
   if (running.standIn !== undefined)
     process.stdout.write(`Open ${running.standIn.pageUrl} to try the bot; Ctrl-C ends it.\n`);
+}
+
+/** Ends with a sentence where the data folder is at fault; anything else is a bug. */
+async function endForFolder(error: unknown, folder: string): Promise<void> {
+  const ending = endingOfFolder(error, folder);
+  if (ending === undefined) throw error;
+  await finish(ending.mayRetry ? exitCodes.mayRetry : exitCodes.settings, ending.sentence);
 }
 
 /** Brings up the stand-in service of the try-out; undefined where it did not start, which ends the process. */

@@ -233,6 +233,8 @@ export function setHold(
   const lifted = input.until === 'now';
   const until = input.until === 'now' ? null : input.until;
   if (until !== null && until < today) return fail({ kind: 'past-day', day: until, today });
+  if (lifted && tubStock(desk, businessOf(desk), tub).offSale === null)
+    return fail({ kind: 'not-held', tub: tub.name });
   const entryId = log(
     desk,
     by,

@@ -53,6 +53,9 @@ export function editSale(desk: Desk, by: By, input: SaleEdit): Result<SaleEdited
     if (!found.ok) return found;
     const before = found.value;
     if (!isOpen(stateOf(desk, before))) return wrongState(desk, before, 'edited');
+    if (given.dispatchOn !== undefined && isOnlyItsDay(desk, before, changes, given.dispatchOn)) {
+      return fail({ kind: 'same-day', sale: before.id, day: given.dispatchOn });
+    }
     const changed = changedVersion(desk, before, given);
     if (!changed.ok) return changed;
     const what = changes.map(([name]) => editWords[name] ?? name).join(', ');
@@ -66,6 +69,10 @@ export function editSale(desk: Desk, by: By, input: SaleEdit): Result<SaleEdited
     return ok({ before, sale, judged: judgeSale(desk, sale), reservedAnew, entryId });
   });
 }
+
+/** Whether an edit gives nothing but the day that a sale is kept for already; one that lapsed is reserved anew by it. */
+const isOnlyItsDay = (desk: Desk, before: BookedSale, changes: readonly unknown[], on: LocalDay): boolean =>
+  changes.length === 1 && on === before.dispatchOn && stateOf(desk, before) !== 'lapsed';
 
 const editWords: Readonly<Record<string, string>> = {
   dispatchOn: 'dispatch day',

@@ -51,6 +51,7 @@ export function paySale(desk: Desk, by: By, input: PaymentInput): Result<Payment
     const openMinor = openMinorOf(before);
     const paid = paidAmount(input.amountMinor, openMinor);
     if (!paid.ok) return paid;
+    if (paid.value === 0 && openMinor !== 0) return fail({ kind: 'nothing-paid', sale: before.id, openMinor });
     const entryId = log(desk, by, 'payment', `sale ${before.id} paid`, (entry) => {
       desk.store.sales.addPayment(entry, { saleId: before.id, amountMinor: paid.value, at: at.value });
     });

@@ -59,6 +59,7 @@ export type Refusal =
   | { readonly kind: 'ambiguous'; readonly noun: Noun; readonly typed: string; readonly near: readonly string[] }
   | { readonly kind: 'name-taken'; readonly noun: Noun; readonly name: string }
   | { readonly kind: 'bad-name'; readonly noun: Noun; readonly typed: string }
+  | { readonly kind: 'bad-range'; readonly typed: string; readonly most: number }
   | { readonly kind: 'nothing-given'; readonly what: string }
   | {
       readonly kind: 'impossible-water';
@@ -105,6 +106,7 @@ export type Refusal =
       readonly saleable: number;
     }
   | { readonly kind: 'same-tub'; readonly tub: string }
+  | { readonly kind: 'not-held'; readonly tub: string }
   | {
       readonly kind: 'too-few-there';
       readonly tub: string;
@@ -230,6 +232,8 @@ export type Refusal =
       readonly paidMinor: number;
     }
   | { readonly kind: 'no-good-day'; readonly sale: number }
+  | { readonly kind: 'same-day'; readonly sale: number; readonly day: LocalDay }
+  | { readonly kind: 'nothing-paid'; readonly sale: number; readonly openMinor: number | null }
   | {
       readonly kind: 'arrived-before-sent';
       readonly sale: number;

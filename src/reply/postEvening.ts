@@ -1,7 +1,7 @@
 import type { LocalDay, Sale } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
-import { type MissedWords, missedLines, postTitle } from './postLate.ts';
+import { type MissedWords, missedLines, mostFacts, postTitle } from './postLate.ts';
 import {
   claimLines,
   forecastButtons,
@@ -15,7 +15,7 @@ import {
 import { partnerLine } from './rota.ts';
 import { tickRows } from './rotaTicks.ts';
 import { byPartner, doneWords, type RotaLine } from './rotaWords.ts';
-import { counted, listWords, type Voice } from './voice.ts';
+import { counted, dateWords, listWords, type Voice } from './voice.ts';
 
 interface EveningPost {
   readonly day: LocalDay;
@@ -38,7 +38,7 @@ export function eveningCard(voice: Voice, post: EveningPost, lateMinutes = 0): C
     ...watchLines(voice, post.fromMorning?.watch ?? [], 3),
     ...parcelLines(voice, post.parcels).map((line) => `Tomorrow: ${line}`),
     ...unpaidLines(post.unpaid),
-    ...notSentLines(post.notSent),
+    ...notSentLines(voice, post.notSent),
     ...claimLines(post.fromMorning?.claims ?? []),
     ...byPartner(open).map(([name, own]) => `Left, ${partnerLine(name, own, mostChores)}`),
     ...doneWords(post.items, mostChores),
@@ -52,20 +52,31 @@ export function eveningCard(voice: Voice, post: EveningPost, lateMinutes = 0): C
   };
 }
 
+/** What weighs most of what is left, so that it fits a notification. */
 function headline({ parcels, notSent }: EveningPost, open: readonly RotaLine[]): string {
   const bad = parcels.filter(({ judged }) => judged.verdict !== 'may go').length;
   const parts = [
-    ...(parcels.length > 0
-      ? [`${counted(parcels.length, 'parcel')} tomorrow${bad > 0 ? `, ${bad} in doubt` : ''}`]
-      : []),
+    ...(parcels.length > 0 ? [`${counted(parcels.length, 'parcel')} tomorrow`] : []),
+    ...(bad > 0 ? [`${bad} in doubt`] : []),
     ...(notSent.length > 0 ? [`${notSent.length} not sent`] : []),
     ...(open.length > 0 ? [`${counted(open.length, 'chore')} left`] : []),
   ];
-  return parts.length > 0 ? parts.join(', ') : 'nothing left';
+  return parts.length > 0 ? parts.slice(0, mostFacts).join(', ') : 'nothing left';
 }
 
-const notSentLines = (sales: readonly Sale[]): string[] =>
-  sales.length === 0 ? [] : [`Not marked as sent today: ${listWords(sales.map(({ id }) => `parcel ${id}`))}`];
+/** "Not marked as sent: parcel 41, parcel 38 (Wed 17 Feb)": the day stands where it was an earlier one. */
+const notSentLines = (voice: Voice, sales: readonly Sale[]): string[] =>
+  sales.length === 0
+    ? []
+    : [
+        `Not marked as sent: ${listWords(
+          sales.map(({ id, dispatchOn }) =>
+            dispatchOn === null || dispatchOn >= voice.today
+              ? `parcel ${id}`
+              : `parcel ${id} (${dateWords(voice, dispatchOn)})`,
+          ),
+        )}`,
+      ];
 
 /** The one partner whose chores are left, where they are all of one; nobody where parcels concern both. */
 export function eveningConcerns({ items, parcels, notSent }: EveningPost): string[] {

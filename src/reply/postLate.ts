@@ -1,6 +1,9 @@
 import type { LocalDay } from '../domain/index.ts';
 import { counted, dateWords, listWords, type Voice } from './voice.ts';
 
+/** Facts beside the day in the first line of a post: more do not fit a notification. */
+export const mostFacts = 2;
+
 /** A post that is a few minutes late is on time. */
 const punctualMinutes = 5;
 

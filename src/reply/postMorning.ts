@@ -1,7 +1,7 @@
 import type { LocalDay, Sale } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
-import { type MissedWords, missedLines, postTitle } from './postLate.ts';
+import { type MissedWords, missedLines, mostFacts, postTitle } from './postLate.ts';
 import {
   claimLines,
   forecastButtons,
@@ -62,16 +62,16 @@ export function morningCard(voice: Voice, post: MorningPost, lateMinutes = 0): C
   };
 }
 
-/** "6 changes, 2 parcels"; what is done is taken off. */
+/** "6 changes, 2 parcels", the two that weigh most, so that it fits a notification; what is done is taken off. */
 function headline({ parcels, items }: MorningPost, open: readonly RotaLine[]): string {
   const changes = open.filter(({ due }) => due.chore.act === 'change').length;
   const others = open.length - changes;
   const parts = [
     ...(changes > 0 ? [counted(changes, 'change')] : []),
-    ...(others > 0 ? [counted(others, changes > 0 ? 'other chore' : 'chore')] : []),
     ...(parcels.length > 0 ? [counted(parcels.length, 'parcel')] : []),
+    ...(others > 0 ? [counted(others, changes > 0 ? 'other chore' : 'chore')] : []),
   ];
-  if (parts.length > 0) return parts.join(', ');
+  if (parts.length > 0) return parts.slice(0, mostFacts).join(', ');
   return items.length > 0 ? 'all done' : 'nothing to do';
 }
 

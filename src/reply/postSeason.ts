@@ -41,7 +41,7 @@ export function seasonPostCard(voice: Voice, post: SeasonPost, lateMinutes = 0):
         : []),
       ...(inTrouble.length === 0
         ? ['Every open sale can leave on its day']
-        : [`${counted(inTrouble.length, 'open sale')} will not make it`]),
+        : [`${counted(inTrouble.length, 'open sale')} ${inTrouble.length === 1 ? 'needs' : 'need'} another day`]),
       ...inTrouble.slice(0, mostSales).map((one) => saleLine(voice, one)),
       ...(more > 0 ? [`and ${more} more: see /sale list`] : []),
       ...(withoutDay.length > 0 ? [`Without a day: ${listWords(withoutDay.map(({ id }) => `sale ${id}`))}`] : []),

@@ -3,7 +3,7 @@ import type { Card, Offer } from './card.ts';
 import { type ClaimRefusal, claimRefusal } from './claimRefusals.ts';
 import { cut } from './cut.ts';
 import { type SentRefusal, sentRefusal } from './dispatchRefusals.ts';
-import { counted, listWords, momentWords, moneyWords, someWords, type Voice } from './voice.ts';
+import { counted, dateWords, listWords, momentWords, moneyWords, someWords, type Voice } from './voice.ts';
 
 type OrderRefusal = Extract<
   Refusal,
@@ -16,7 +16,9 @@ type OrderRefusal = Extract<
       | 'unknown-items'
       | 'sale-state'
       | 'ask-paid-already'
-      | 'no-good-day';
+      | 'no-good-day'
+      | 'same-day'
+      | 'nothing-paid';
   }
 >;
 
@@ -107,6 +109,17 @@ export function saleRefusal(voice: Voice, refusal: SaleRefusal): Card {
         title: `Sale ${refusal.sale}: no good day within a year`,
         why: ['Closed windows, dispatch days and holidays leave none open', 'Nothing was moved or sent'],
         next: 'Look at /season and /setup dispatch',
+      };
+    case 'same-day':
+      return {
+        title: `Sale ${refusal.sale} is already on ${dateWords(voice, refusal.day)}`,
+        why: ['Nothing was logged'],
+      };
+    case 'nothing-paid':
+      return {
+        title: `Not logged: nothing was paid for sale ${refusal.sale}`,
+        why: refusal.openMinor === null ? [] : [`${moneyWords(voice, refusal.openMinor)} are open`],
+        next: 'Log what came, or set the price to 0 with /sale edit',
       };
     case 'ask-sent-already':
     case 'ask-unpaid':

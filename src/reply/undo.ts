@@ -15,10 +15,13 @@ export const undoAskCard = (voice: Voice, entry: Entry): Card => ({
   ],
 });
 
+/** What was undone, as far as a notification shows it. */
+const inTitle = (summary: string): string => `Undone: ${summary.length > 36 ? `${summary.slice(0, 35)}…` : summary}`;
+
 export const undoneCard = (voice: Voice, by: string, entry: Entry): Card => ({
-  title: 'Undone',
+  title: inTitle(entry.summary),
   why: [
-    entry.summary,
+    ...(inTitle(entry.summary).endsWith('…') ? [entry.summary] : []),
     `was logged by ${entry.who.name} ${momentWords(voice, entry.loggedAt)}`,
     `undone by ${by} ${momentWords(voice, voice.now)}`,
   ],

@@ -33,6 +33,15 @@ describe('/hold', () => {
     expect(wordsOf(await at.type('hold', { tub: 'A1', reason: 'well', until: 'now' }))).toContain('A1: back on sale');
   });
 
+  it('that is not there cannot be lifted, and nothing is left behind', async () => {
+    const before = at.rows();
+    const answer = await at.type('hold', { tub: 'A1', reason: 'well', until: 'now' });
+    expectPhone(answer.card);
+    expect(answer.private).toBe(true);
+    expect(wordsOf(answer)).toBe('A1 is already on sale\nNothing was logged');
+    expect(at.rows()).toEqual(before);
+  });
+
   it.each([
     ['yesterday', 'Mon 12 Apr is past'],
     ['when it is well', 'the day was not understood'],

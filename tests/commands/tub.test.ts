@@ -26,7 +26,7 @@ describe('/tub add', () => {
 
   it.each([
     [{ name: 'A1', line: 'ornage', litres: 25 }, 'no line called "ornage"\nNear it: orange'],
-    [{ name: 'A6-A1', line: 'orange', litres: 25 }, 'that name does not work'],
+    [{ name: 'A6-A1', line: 'orange', litres: 25 }, 'that range does not work'],
     [{ name: 'A1', line: 'orange', litres: 0 }, '0 L cannot be right'],
     [{ name: 'A1-A3', line: 'orange', litres: 25, rack: 'r'.repeat(2000) }, 'that name does not work'],
   ])('of %o adds none', async (raw, words) => {

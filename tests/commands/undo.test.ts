@@ -23,7 +23,7 @@ describe('/undo', () => {
 
     const undone = await at.tap(asked, 'Undo it');
     expect(undone.private).toBeUndefined();
-    expect(wordsOf(undone)).toContain('Undone\nA1 changed 5 L\nwas logged by wren 18:50\nundone by wren 18:50');
+    expect(wordsOf(undone)).toContain('Undone: A1 changed 5 L\nwas logged by wren 18:50\nundone by wren 18:50');
     expect(at.desk.store.water.changes(1, '' as never)).toEqual([]);
     expect(at.rows()['water_change']).toBe(1);
     expect(wordsOf(await at.tap(asked, 'Undo it'))).toContain('That was undone already');

@@ -127,6 +127,19 @@ describe('the evening', () => {
     expect(labelsOf(card ?? { title: '' })).toContain(`Move ${sale.id} to Wed 21 Apr`);
   });
 
+  it('says two facts in its first line, and since when a parcel is not sent', () => {
+    const test = shop('2027-04-12T08:00:00Z');
+    const left = test.sell(5, { dispatchOn: '2027-04-12' as LocalDay });
+    taken(paySale(test.desk, test.by('wren'), { sale: String(left.id) }));
+    test.advance({ days: 1 });
+    const today = test.sell(5, { dispatchOn: '2027-04-13' as LocalDay });
+    taken(paySale(test.desk, test.by('wren'), { sale: String(today.id) }));
+    const post = eveningPost(test.desk);
+    const card = post === null ? { title: '' } : eveningCard(voiceOf(test), post);
+    expect(card.title).toMatch(/^Evening, Tue 13 Apr: 2 not sent, \d+ chores left$/);
+    expect(linesOf(card)).toContain(`Not marked as sent: parcel ${left.id} (Mon 12 Apr) and parcel ${today.id}`);
+  });
+
   it('is silent when nothing is left and tomorrow has no parcel', () => {
     const test = shop('2027-04-12T08:00:00Z');
     expect(eveningPost(test.desk)).not.toBeNull();
@@ -234,7 +247,7 @@ describe('season notices', () => {
     expect(card.title).toBe('Season, Mon 1 Nov: closes in 14 days');
     expect(linesOf(card)).toContain('Last good dispatch day: Wed 10 Nov');
     expect(linesOf(card).join('\n')).toContain(`Sale ${sale.id}, Tue 16 Nov: Closed window winter`);
-    expect(labelsOf(card)).toContain(`Move ${sale.id} to Mon 13 Mar 2028`);
+    expect(labelsOf(card)).toContain(`Move ${sale.id} to Mon 13 Mar`);
   });
 
   it('that were missed are taken up with the next, once', async () => {

@@ -50,6 +50,18 @@ describe('a payment', () => {
     expect(second).toMatchObject({ amountMinor: 500, openMinor: 500, sale: { paidMinor: 2000 } });
   });
 
+  it('of nothing does not pay a sale, unless it costs nothing', () => {
+    const sale = test.sell(10);
+    expect(faultOf(paySale(test.desk, test.by('wren'), { sale: String(sale.id), amountMinor: 0 }))).toEqual({
+      kind: 'nothing-paid',
+      sale: sale.id,
+      openMinor: 2000,
+    });
+    expect(test.desk.store.sales.payments(sale.id)).toEqual([]);
+    taken(editSale(test.desk, test.by('wren'), { sale: String(sale.id), priceMinor: 0 }));
+    expect(taken(paySale(test.desk, test.by('wren'), { sale: String(sale.id) })).amountMinor).toBe(0);
+  });
+
   it('of a lapsed sale goes through while its animals are free', () => {
     const sale = test.sell(10);
     test.advance({ days: 3 });
@@ -102,6 +114,9 @@ describe('an edit', () => {
     );
     expect(edited.judged).toMatchObject({ verdict: 'no', next: '2027-03-22' });
     expect(faultOf(editSale(test.desk, test.by('wren'), { sale: String(sale.id) })).kind).toBe('nothing-given');
+    expect(
+      faultOf(editSale(test.desk, test.by('alder'), { sale: String(sale.id), dispatchOn: day('2027-03-19') })),
+    ).toEqual({ kind: 'same-day', sale: sale.id, day: '2027-03-19' });
     expect(
       faultOf(editSale(test.desk, test.by('wren'), { sale: String(sale.id), dispatchOn: day('2027-03-01') })).kind,
     ).toBe('past-day');

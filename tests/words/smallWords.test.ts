@@ -126,7 +126,15 @@ describe('ranges of names', () => {
   });
 
   it('say which name was bad', () => {
-    expect(parseRange('A1, A6-A2')).toEqual({ ok: false, fault: { kind: 'bad-name', noun: 'tub', typed: 'A6-A2' } });
+    expect(parseRange('A1, *6*')).toEqual({ ok: false, fault: { kind: 'bad-name', noun: 'tub', typed: '*6*' } });
+  });
+
+  it.each([
+    ['A1, A6-A2', 'A6-A2'],
+    ['A1-A81', 'A1-A81'],
+    ['A1-A60, B1-B60', 'A1-A60, B1-B60'],
+  ])('say that the range %s goes down or holds too many', (text, typed) => {
+    expect(parseRange(text)).toEqual({ ok: false, fault: { kind: 'bad-range', typed, most: maxNamesAtOnce } });
   });
 
   it('count up from the first to the last', () => {
