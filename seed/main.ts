@@ -3,8 +3,8 @@ import { hasDatabase, seedDemo } from './demo.ts';
 
 /** The people of the try-out's chat service, who are to find themselves in the demo business. */
 const users = {
-  owner: { userId: '1100000000000000011', name: 'linnet' },
-  partner: { userId: '1100000000000000012', name: 'rowan' },
+  owner: { userId: '1100000000000000011', name: 'rowan' },
+  partner: { userId: '1100000000000000012', name: 'linnet' },
 } as const;
 
 const folder = process.env['BERRIED_DATA'] || './data';

@@ -20,8 +20,17 @@ const alsoCalled: Readonly<Record<string, string>> = { UK: 'GB' };
 const spelt = (code: string, known: Readonly<Record<string, string>> | undefined): string | undefined =>
   Object.keys(known ?? {}).find((key) => key.toUpperCase() === code);
 
+const partsByText = new Map<string, RegionParts | undefined>();
+
 /** The parts of the region that `text` names by its code, in any case; undefined where there is none. */
 export function regionParts(text: string): RegionParts | undefined {
+  if (partsByText.has(text)) return partsByText.get(text);
+  const parts = lookUp(text);
+  if (partsByText.size < 1000) partsByText.set(text, parts);
+  return parts;
+}
+
+function lookUp(text: string): RegionParts | undefined {
   const [first = '', second, third, ...more] = text.trim().toUpperCase().split('-');
   const country = spelt(alsoCalled[first] ?? first, library.getCountries('en'));
   if (country === undefined || more.length > 0) return undefined;

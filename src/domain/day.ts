@@ -98,10 +98,18 @@ export function instantAt(of: LocalDay, time: WallTime, zone: string): Instant {
   return doubledMs.map((ms) => plusMs(found, -ms)).find(shows) ?? found;
 }
 
+const knownZones = new Map<string, boolean>();
+
 /** Whether `zone` names a time zone that this machine knows. */
 export function isTimeZone(zone: string): boolean {
+  const known = knownZones.get(zone) ?? canFormatIn(zone);
+  if (knownZones.size < 1000) knownZones.set(zone, known);
+  return known;
+}
+
+function canFormatIn(timeZone: string): boolean {
   try {
-    new Intl.DateTimeFormat('en', { timeZone: zone });
+    new Intl.DateTimeFormat('en', { timeZone });
     return true;
   } catch {
     return false;

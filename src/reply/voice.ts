@@ -29,11 +29,14 @@ export const voiceFor = (business: Business, now: Instant): Voice => ({
 const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
 
-/** "Tue 13 Apr", with the year when it is not this one. */
+/** Within this many days a date without its year can't be taken for another. */
+const yearUnsaidDays = 200;
+
+/** "Tue 13 Apr", with the year when it is far off. */
 export function dateWords(voice: Voice, day: LocalDay): string {
   const at = new Date(`${day}T00:00:00Z`);
   const weekday = weekdays[(at.getUTCDay() + 6) % 7];
-  const year = day.slice(0, 4) === voice.today.slice(0, 4) ? '' : ` ${day.slice(0, 4)}`;
+  const year = Math.abs(daysBetween(voice.today, day)) <= yearUnsaidDays ? '' : ` ${day.slice(0, 4)}`;
   return `${weekday} ${at.getUTCDate()} ${months[at.getUTCMonth()]}${year}`;
 }
 

@@ -102,7 +102,7 @@ describe('/change plan', () => {
     expect(wordsOf(answer)).toBe(
       [
         '2 changes today, 7 L',
-        'Next: A2 tomorrow',
+        'Then A2 tomorrow',
         'A1        2 L  NO3   –',
         'A3        5 L  NO3  40',
         'Next: Prepare the water: dechlorinated, within 2 °C',

@@ -35,14 +35,14 @@ describe('/sale add', () => {
     const closed = await run('sale add', { items: '20 jade', buyer: 'kestrel', 'dispatch-on': '2027-01-13' });
     expect(closed.private).toBeUndefined();
     expect(linesOf(closed).slice(0, 2)).toEqual([
-      'Sale 1: no, not on Wed 13 Jan 2027',
-      'Closed window Winter: 15 Nov to 10 Mar, open again Thu 11 Mar 2027',
+      'Sale 1: no, not on Wed 13 Jan',
+      'Closed window Winter: 15 Nov to 10 Mar, open again Thu 11 Mar',
     ]);
-    expect(linesOf(closed)).toContain('Next good day: Mon 15 Mar 2027');
-    expect(labelsOf(closed)).toEqual(['Move to Mon 15 Mar 2027', 'Paid', 'Cancel sale']);
-    const moved = await pushed(closed, 'Move to Mon 15 Mar 2027');
-    expect(linesOf(moved)[0]).toBe('Sale 1: may go Mon 15 Mar 2027');
-    expect(linesOf(moved)).toContain('Moved from Wed 13 Jan 2027');
+    expect(linesOf(closed)).toContain('Next good day: Mon 15 Mar');
+    expect(labelsOf(closed)).toEqual(['Move to Mon 15 Mar', 'Paid', 'Cancel sale']);
+    const moved = await pushed(closed, 'Move to Mon 15 Mar');
+    expect(linesOf(moved)[0]).toBe('Sale 1: may go Mon 15 Mar');
+    expect(linesOf(moved)).toContain('Moved from Wed 13 Jan');
   });
 
   it('asks where a forecast is due, and says so in the first line', async () => {
@@ -154,12 +154,12 @@ it('moves every sale that a new season closes', async () => {
   await run('sale add', { items: '5 jade', 'dispatch-on': '2026-11-17' });
   const closed = await run('season', { 'close-from': '15 Nov', 'close-to': '10 Mar', name: 'Winter' });
   expect(linesOf(closed)[0]).toBe('Winter: closed 15 Nov to 10 Mar, 2 sales to move');
-  expect(labelsOf(closed)).toEqual(['Move 1 to Mon 15 Mar 2027', 'Move 2 to Mon 15 Mar 2027', 'Move all 2', 'Undo']);
+  expect(labelsOf(closed)).toEqual(['Move 1 to Mon 15 Mar', 'Move 2 to Mon 15 Mar', 'Move all 2', 'Undo']);
   const moved = await pushed(closed, 'Move all 2');
   expect(linesOf(moved)).toEqual([
     '2 sales moved',
-    'Sale 1 to Mon 15 Mar 2027',
-    'Sale 2 to Mon 15 Mar 2027',
+    'Sale 1 to Mon 15 Mar',
+    'Sale 2 to Mon 15 Mar',
     'logged by alder',
     'Tell the buyers',
   ]);
