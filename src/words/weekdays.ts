@@ -13,7 +13,7 @@ const phrases: Readonly<Record<string, readonly Weekday[]>> = {
 /** The weekdays meant by "Mon-Wed", "mon, tue, wed", "Fri-Mon" or "1,2,3" (Monday is 1), ascending and each once. */
 export function parseWeekdays(text: string): Result<Weekday[], BadWords> {
   const words = tidied(text);
-  const phrase = phrases[words];
+  const phrase = Object.hasOwn(phrases, words) ? phrases[words] : undefined;
   if (phrase !== undefined) return ok([...phrase]);
   const pieces = words
     .replace(/ ?(?:-|–|—|\bto\b) ?/g, '-')
