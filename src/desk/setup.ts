@@ -7,6 +7,7 @@ import {
   folded,
   isTimeZone,
   type Line,
+  mostTubName,
   ok,
   type Partner,
   type Person,
@@ -122,6 +123,9 @@ export function setLine(desk: Desk, by: By, input: LineInput): Result<{ line: Li
 
 /** A rack's name also travels in the controls of its sheet: letters beyond ASCII take more room there. */
 export const isRackName = (text: string): boolean => isName(text) && encodeURIComponent(text).length <= 88;
+
+/** A tub's name is shorter than others: it stands in first lines. */
+export const isTubName = (text: string): boolean => isName(text) && text.length <= mostTubName;
 
 /** Names are 1 to 30 characters with at least one letter or digit, on one line. */
 export const isName = (text: string): boolean => /^[^\n\r]{1,30}$/.test(text) && /[\p{L}\p{N}]/u.test(text);

@@ -12,7 +12,7 @@ import {
 } from '../domain/index.ts';
 import { businessOf, type Desk, log } from './desk.ts';
 import { findLine, findTub, tubsInUse } from './find.ts';
-import { isName, isRackName } from './setup.ts';
+import { isRackName, isTubName } from './setup.ts';
 import { plantChores } from './starterChores.ts';
 import { tubStock } from './stock.ts';
 
@@ -44,7 +44,7 @@ export function addTubs(desk: Desk, by: By, input: TubInput): Result<readonly Tu
   ]);
   if (refused !== null) return fail(refused);
   const rack = input.rack?.trim() || null;
-  if (rack !== null && !isRackName(rack)) return fail({ kind: 'bad-name', noun: 'tub', typed: rack });
+  if (rack !== null && !isRackName(rack)) return fail({ kind: 'bad-name', noun: 'rack', typed: rack });
   if (netLitres > input.litres) {
     return fail({
       kind: 'impossible-amount',
@@ -57,7 +57,7 @@ export function addTubs(desk: Desk, by: By, input: TubInput): Result<readonly Tu
   }
   const taken = new Set(tubsInUse(desk).map(({ name }) => folded(name)));
   for (const name of input.names) {
-    if (!isName(name)) return fail({ kind: 'bad-name', noun: 'tub', typed: name });
+    if (!isTubName(name)) return fail({ kind: 'bad-name', noun: 'tub', typed: name });
     if (taken.has(folded(name))) return fail({ kind: 'name-taken', noun: 'tub', name });
     taken.add(folded(name));
   }
@@ -111,7 +111,7 @@ export function editTub(desk: Desk, by: By, input: TubEdit): Result<{ before: Tu
   const line = input.line === undefined ? null : findLine(desk, input.line);
   if (line !== null && !line.ok) return line;
   const name = input.name?.trim() ?? before.name;
-  if (!isName(name)) return fail({ kind: 'bad-name', noun: 'tub', typed: name });
+  if (!isTubName(name)) return fail({ kind: 'bad-name', noun: 'tub', typed: name });
   if (tubsInUse(desk).some((tub) => tub.id !== before.id && folded(tub.name) === folded(name))) {
     return fail({ kind: 'name-taken', noun: 'tub', name });
   }
@@ -120,7 +120,7 @@ export function editTub(desk: Desk, by: By, input: TubEdit): Result<{ before: Tu
     input.netLitres ??
     (input.litres === undefined ? before.netLitres : roundTenth((before.netLitres / before.litres) * litres));
   const rack = input.rack?.trim() || before.rack;
-  if (!isRackName(rack)) return fail({ kind: 'bad-name', noun: 'tub', typed: rack });
+  if (!isRackName(rack)) return fail({ kind: 'bad-name', noun: 'rack', typed: rack });
   if (netLitres > litres) {
     return fail({
       kind: 'impossible-amount',

@@ -12,6 +12,9 @@ export interface Line {
   readonly holdBack: number;
 }
 
+/** Longest name of a tub, characters: it stands in the first line of answers, which is a phone's notification. */
+export const mostTubName = 24;
+
 export const tubRoles = ['breeding', 'raising', 'selling', 'apart'] as const;
 export type TubRole = (typeof tubRoles)[number];
 

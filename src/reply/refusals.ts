@@ -1,4 +1,4 @@
-import type { AmountName, Noun, Refusal } from '../domain/index.ts';
+import { type AmountName, mostTubName, type Noun, type Refusal } from '../domain/index.ts';
 import type { Card } from './card.ts';
 import { cut } from './cut.ts';
 import { rotaRefusal } from './rotaRefusals.ts';
@@ -53,7 +53,10 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
     case 'bad-name':
       return {
         title: 'Not logged: that name does not work',
-        why: [`Understood: "${cut(refusal.typed)}"`, 'A name has 1 to 30 characters, with a letter or a digit'],
+        why: [
+          `Understood: "${cut(refusal.typed)}"`,
+          `A name has 1 to ${refusal.noun === 'tub' ? mostTubName : 30} characters, with a letter or a digit`,
+        ],
         next: 'Type a shorter, plain name',
       };
     case 'bad-range':

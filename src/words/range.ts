@@ -1,12 +1,9 @@
-import { fail, ok, type Refusal, type Result } from '../domain/index.ts';
+import { fail, mostTubName, ok, type Refusal, type Result } from '../domain/index.ts';
 
 type BadNames = Extract<Refusal, { kind: 'bad-name' | 'bad-range' }>;
 
 /** Tubs that may be named at once. */
 export const maxNamesAtOnce = 80;
-
-/** Longest name of a tub, characters. */
-const maxNameLength = 30;
 
 /**
  * The tub names meant by "A1-A6", "B 1 - 12", "A01-A12" (zeros kept), "A1,A2,A4", or one name, each once and in order; at
@@ -48,4 +45,4 @@ const badName = (typed: string) => fail<BadNames>({ kind: 'bad-name', noun: 'tub
 const badRange = (typed: string) => fail<BadNames>({ kind: 'bad-range', typed, most: maxNamesAtOnce });
 
 const isName = (name: string): boolean =>
-  name.length <= maxNameLength && /^[\p{L}\p{N}][\p{L}\p{M}\p{N} ._'’#/-]*$/u.test(name);
+  name.length <= mostTubName && /^[\p{L}\p{N}][\p{L}\p{M}\p{N} ._'’#/-]*$/u.test(name);

@@ -29,6 +29,8 @@ describe('/tub add', () => {
     [{ name: 'A6-A1', line: 'orange', litres: 25 }, 'that range does not work'],
     [{ name: 'A1', line: 'orange', litres: 0 }, '0 L cannot be right'],
     [{ name: 'A1-A3', line: 'orange', litres: 25, rack: 'r'.repeat(2000) }, 'that name does not work'],
+    [{ name: 'C1-C400', line: 'orange', litres: 25 }, 'that range does not work'],
+    [{ name: 'x'.repeat(25), line: 'orange', litres: 25 }, 'that name does not work'],
   ])('of %o adds none', async (raw, words) => {
     const before = at.rows();
     const answer = await at.type('tub add', raw);
