@@ -56,7 +56,7 @@ const add = leaf({
       rack,
       role: role ?? undefined,
     });
-    return added.ok ? { card: tubsAddedCard(voiceOf(ctx), added.value) } : refused(ctx, added.fault);
+    return added.ok ? { card: tubsAddedCard(voiceOf(ctx), ctx.by.name, added.value) } : refused(ctx, added.fault);
   },
 });
 
@@ -111,7 +111,7 @@ const edit = leaf({
   }),
   run: ({ 'net-litres': netLitres, role, ...input }, ctx) => {
     const edited = editTub(ctx.desk, ctx.by, { ...input, netLitres, role: role ?? undefined });
-    return edited.ok ? { card: tubEditedCard(voiceOf(ctx), edited.value) } : refused(ctx, edited.fault);
+    return edited.ok ? { card: tubEditedCard(voiceOf(ctx), ctx.by.name, edited.value) } : refused(ctx, edited.fault);
   },
 });
 
@@ -123,7 +123,7 @@ const retire = leaf({
   run: ({ tub, reason }, ctx) => {
     const retired = retireTub(ctx.desk, ctx.by, tub, reason);
     return retired.ok
-      ? { card: tubRetiredCard(voiceOf(ctx), retired.value.tub, reason, retired.value.at) }
+      ? { card: tubRetiredCard(voiceOf(ctx), ctx.by.name, retired.value.tub, reason, retired.value.at) }
       : refused(ctx, retired.fault);
   },
 });

@@ -95,6 +95,7 @@ export interface TubEdit {
   readonly sure?: boolean | undefined;
 }
 
+/** Changes what is known of a tub; what leaves it as it was is not written. */
 export function editTub(desk: Desk, by: By, input: TubEdit): Result<{ before: Tub; after: Tub }, Refusal> {
   const found = findTub(desk, input.tub);
   if (!found.ok) return found;
@@ -145,6 +146,8 @@ export function editTub(desk: Desk, by: By, input: TubEdit): Result<{ before: Tu
     rack,
     role: input.role ?? before.role,
   };
+  if ((Object.keys(after) as (keyof Tub)[]).every((field) => after[field] === before[field]))
+    return ok({ before, after });
   log(desk, by, 'tub', `changed tub ${before.name}`, (entryId) => {
     desk.store.tubs.editTub(entryId, after);
   });

@@ -3,7 +3,17 @@ import { press } from './acts.ts';
 import { holdEndWords } from './animals.ts';
 import { button, type Card } from './card.ts';
 import { figureOf } from './reading.ts';
-import { ageWords, counted, dateWords, dayWords, figure, litresWords, sinceWords, type Voice } from './voice.ts';
+import {
+  ageWords,
+  counted,
+  dateWords,
+  dayWords,
+  figure,
+  litresWords,
+  loggedWords,
+  sinceWords,
+  type Voice,
+} from './voice.ts';
 import { type WaterPast, waterChart } from './waterChart.ts';
 
 interface TubState {
@@ -120,7 +130,7 @@ function listRow(voice: Voice, state: TubState, nameWidth: number): string {
   );
 }
 
-export function tubsAddedCard(voice: Voice, tubs: readonly Tub[]): Card {
+export function tubsAddedCard(voice: Voice, by: string, tubs: readonly Tub[]): Card {
   const [first] = tubs;
   if (first === undefined) return { title: 'No tub added' };
   const many = tubs.length > 1;
@@ -130,6 +140,7 @@ export function tubsAddedCard(voice: Voice, tubs: readonly Tub[]): Card {
       `${first.lineName} · ${first.role} · rack ${first.rack}`,
       `${litresWords(voice, first.litres)}${many ? ' each' : ''}, ${litresWords(voice, first.netLitres)} net of gravel and gap`,
       'Filled, it weighs about 1 kg a litre: mind rack and floor',
+      loggedWords(voice, by),
     ],
     next: `Count ${first.name} with /count log when you can`,
     controls: [
@@ -141,7 +152,11 @@ export function tubsAddedCard(voice: Voice, tubs: readonly Tub[]): Card {
   };
 }
 
-export function tubEditedCard(voice: Voice, { before, after }: { readonly before: Tub; readonly after: Tub }): Card {
+export function tubEditedCard(
+  voice: Voice,
+  by: string,
+  { before, after }: { readonly before: Tub; readonly after: Tub },
+): Card {
   const changes = [
     ...(before.name === after.name ? [] : [`Name ${before.name} → ${after.name}`]),
     ...(before.lineId === after.lineId ? [] : [`Line ${before.lineName} → ${after.lineName}`]),
@@ -156,12 +171,12 @@ export function tubEditedCard(voice: Voice, { before, after }: { readonly before
   ];
   return {
     title: `${after.name}: ${changes.length === 0 ? 'as it was' : 'changed'}`,
-    why: changes,
+    why: changes.length === 0 ? [] : [...changes, loggedWords(voice, by)],
     controls: [[button('Tub', press('tub-show', { tub: after.id }))]],
   };
 }
 
-export const tubRetiredCard = (voice: Voice, tub: Tub, reason: string, at: Instant): Card => ({
+export const tubRetiredCard = (voice: Voice, by: string, tub: Tub, reason: string, at: Instant): Card => ({
   title: `${tub.name}: retired`,
-  why: [`Reason: ${reason}`, `Since ${sinceWords(voice, at)}; its history stays`],
+  why: [`Reason: ${reason}`, `Since ${sinceWords(voice, at)}; its history stays`, loggedWords(voice, by)],
 });

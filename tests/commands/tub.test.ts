@@ -78,8 +78,15 @@ describe('/tub edit and /tub retire', () => {
   it('say what changed, from what to what', async () => {
     await at.type('tub add', { name: 'A1', line: 'orange', litres: 25 });
     expect(wordsOf(await at.type('tub edit', { tub: 'A1', name: 'A7', litres: 30 }))).toBe(
-      'A7: changed\nName A1 → A7\n25 L → 30 L\nNet 20 L → 24 L',
+      'A7: changed\nName A1 → A7\n25 L → 30 L\nNet 20 L → 24 L\nlogged by wren 18:50',
     );
+  });
+
+  it('write nothing where the tub stays as it was', async () => {
+    await at.type('tub add', { name: 'A1', line: 'orange', litres: 25 });
+    const before = at.rows();
+    expect(wordsOf(await at.type('tub edit', { tub: 'A1', name: 'A1', litres: 25 }))).toBe('A1: as it was');
+    expect(at.rows()).toEqual(before);
   });
 
   it('keep a tub with animals, and take out an empty one', async () => {
@@ -91,7 +98,7 @@ describe('/tub edit and /tub retire', () => {
     at.advance({ minutes: 1 });
     await at.type('count log', { tub: 'A1', saleable: 0 });
     expect(wordsOf(await at.type('tub retire', { tub: 'A1', reason: 'leaks' }))).toContain(
-      'A1: retired\nReason: leaks\nSince today 18:51; its history stays',
+      'A1: retired\nReason: leaks\nSince today 18:51; its history stays\nlogged by wren 18:51',
     );
     expect(wordsOf(await at.type('reading log', { tub: 'A1', ph: 7 }))).toContain('Not logged: A1 is retired');
   });
