@@ -39,17 +39,20 @@ export function tickChosen(desk: Desk, by: By, day: LocalDay, values: readonly s
 }
 
 function tickItems(desk: Desk, by: By, day: LocalDay, isMeant: (item: RotaItem) => boolean): TickedTogether {
-  const today = todayOf(desk);
-  const open = rotaToday(desk).filter((item) => item.done === null && spokeOf(item, day, today) && isMeant(item));
-  const ticked: ChoreTicked[] = [];
-  const refused: TickedTogether['refused'][number][] = [];
-  for (const [index, { chore, targets }] of together(open).entries()) {
-    const result = tickTargets(desk, nth(by, index), chore, targets);
-    const [target] = targets;
-    if (result.ok) ticked.push(result.value);
-    else refused.push({ chore: chore.name, tub: target?.of === 'tub' ? target.name : undefined, fault: result.fault });
-  }
-  return { ticked, refused };
+  return desk.store.write(() => {
+    const today = todayOf(desk);
+    const open = rotaToday(desk).filter((item) => item.done === null && spokeOf(item, day, today) && isMeant(item));
+    const ticked: ChoreTicked[] = [];
+    const refused: TickedTogether['refused'][number][] = [];
+    for (const [index, { chore, targets }] of together(open).entries()) {
+      const result = tickTargets(desk, nth(by, index), chore, targets);
+      const [target] = targets;
+      if (result.ok) ticked.push(result.value);
+      else
+        refused.push({ chore: chore.name, tub: target?.of === 'tub' ? target.name : undefined, fault: result.fault });
+    }
+    return { ticked, refused };
+  });
 }
 
 /** Water changes one by one, of any other chore all targets in one entry. */

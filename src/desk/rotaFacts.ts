@@ -16,6 +16,7 @@ import {
   type Tub,
   type WallTime,
 } from '../domain/index.ts';
+import { chores as choresOn } from './chores.ts';
 import { businessOf, type Desk } from './desk.ts';
 import { tubsInUse } from './find.ts';
 import { changePlans } from './water.ts';
@@ -56,7 +57,6 @@ export function rotaFacts(desk: Desk): RotaFacts {
   );
   const acts = new Map(tubs.map((tub) => [tub.id, actsOf(desk, tub, changes.get(tub.id) ?? [], morning)]));
   const plans = new Map(changePlans(desk).map(({ tub, plan }) => [tub.id, plan]));
-  const chores = store.chores().filter(({ off }) => !off);
 
   const dueOnOf = (tub: Tub): LocalDay => {
     const own = changes.get(tub.id) ?? [];
@@ -72,7 +72,7 @@ export function rotaFacts(desk: Desk): RotaFacts {
     );
   };
   const due = dueChores({
-    chores,
+    chores: choresOn(desk),
     tubs,
     zone,
     lastActs: lastActsBefore(acts, morning),
@@ -86,7 +86,7 @@ export function rotaFacts(desk: Desk): RotaFacts {
     partners: settings.partners(),
     tubs,
     due,
-    doneToday: doneToday(desk, due, acts, morning),
+    doneToday: doneToday(desk, due, acts, tubs, morning),
     litresPlanned: new Map([...plans].map(([id, { litres }]) => [id, litres])),
     litresToday: new Map(
       [...changes].map(([id, own]) => [
@@ -127,10 +127,11 @@ function doneToday(
   desk: Desk,
   due: readonly DueChore[],
   acts: ReadonlyMap<number, Acts>,
+  tubs: readonly Tub[],
   morning: Instant,
 ): Map<string, ChoreTick> {
   const done = new Map<string, ChoreTick>();
-  const racks = new Map(tubsInUse(desk).map(({ id, rack }) => [id, rack]));
+  const racks = new Map(tubs.map(({ id, rack }) => [id, rack]));
   for (const one of due) {
     const { chore, target } = one;
     if (chore.act === 'own') continue;

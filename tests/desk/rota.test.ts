@@ -11,6 +11,7 @@ import {
   type RotaItem,
   rota,
   rotaToday,
+  setBusiness,
   setLine,
   setPartner,
   tickChosen,
@@ -89,6 +90,20 @@ describe('the rota of a day', () => {
     expect(rota(test.desk).filter(({ due, done: isDone }) => due.chore.act === 'change' && isDone === null)).toEqual(
       [],
     );
+  });
+});
+
+describe('the rota of a week', () => {
+  it('repeats the water change by the interval of the policy as it is now', () => {
+    const test = weekOld();
+    const { desk, by } = test;
+    taken(setBusiness(desk, by('wren'), { changeIntervalDays: 3 }));
+    taken(logChange(desk, by('wren'), { tub: 'A1' }));
+    test.advance({ days: 1 });
+    const days = rota(desk)
+      .filter((item) => what(item) === 'water change A1')
+      .map(({ on }) => on);
+    expect(days).toEqual(['2027-04-22', '2027-04-25']);
   });
 });
 
@@ -213,6 +228,15 @@ describe('putting off and handing over', () => {
 
 describe('ticks under a post', () => {
   const today = '2027-04-19' as LocalDay;
+
+  it('are all logged or none', () => {
+    const test = weekOld();
+    const by = test.by('alder');
+    taken(logReading(test.desk, { ...by, key: `${by.key}#3` }, { tub: 'B1', values: { ph: 7 } }));
+    const before = open(test);
+    expect(() => tickRack(test.desk, by, today, 1)).toThrow('UNIQUE');
+    expect(open(test)).toEqual(before);
+  });
 
   it('do all of a rack but the readings', () => {
     const test = weekOld();
