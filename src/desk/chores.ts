@@ -11,9 +11,9 @@ import {
   type Refusal,
   type Result,
 } from '../domain/index.ts';
-import { businessOf, type Desk, log, nth } from './desk.ts';
+import { businessOf, type Desk, log } from './desk.ts';
 import { byName } from './find.ts';
-import { isName, setBusiness } from './setup.ts';
+import { isName, setInBusiness } from './setup.ts';
 
 /** The chores that are on, and whose they are. A water change comes by the change policy, so that is its interval. */
 export function chores(desk: Desk): Chore[] {
@@ -119,8 +119,9 @@ export function editChore(desk: Desk, by: By, isOwner: boolean, input: ChoreEdit
   };
   const entryId = log(desk, by, 'chore', summaryOf(before, after), (entry) => {
     desk.store.chores.editChore(entry, after);
+    // In the same entry, so that undoing it brings back the interval of the policy too.
+    if (isPolicy) setInBusiness(desk, entry, { changeIntervalDays: after.everyDays });
   });
-  if (isPolicy) setBusiness(desk, nth(by, 1), { changeIntervalDays: after.everyDays });
   return ok({ chore: after, owner: choreOwner(desk, after), entryId });
 }
 

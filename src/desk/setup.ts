@@ -35,10 +35,15 @@ export function setBusiness(desk: Desk, by: By, patch: BusinessPatch): Result<Bu
   if (refused !== null) return fail(refused);
   if (given.length > 0) {
     log(desk, by, 'business', `set ${given.map(([name]) => name).join(', ')}`, (entryId) => {
-      for (const [name, value] of given) desk.store.settings.set(entryId, name, value);
+      setInBusiness(desk, entryId, Object.fromEntries(given));
     });
   }
   return ok(businessOf(desk));
+}
+
+/** Writes settings, checked before, under an entry that may hold other facts too. */
+export function setInBusiness(desk: Desk, entryId: number, patch: BusinessPatch): void {
+  for (const [name, value] of Object.entries(patch)) desk.store.settings.set(entryId, name, value);
 }
 
 function impossibleIn(desk: Desk, patch: BusinessPatch): Refusal | null {

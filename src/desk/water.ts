@@ -230,11 +230,11 @@ export interface SheetRow {
   readonly values: TypedValues;
 }
 
-/** Logs the rows of a sheet one by one; a row that is refused does not stop the others. */
+/** Logs the rows of a sheet, each as an entry of its own; a row that is refused does not stop the others. */
 export function logSheet(
   desk: Desk,
   by: By,
   rows: readonly SheetRow[],
 ): { row: SheetRow; result: Result<ReadingLogged, Refusal> }[] {
-  return rows.map((row, index) => ({ row, result: logReading(desk, nth(by, index), row) }));
+  return desk.store.write(() => rows.map((row, index) => ({ row, result: logReading(desk, nth(by, index), row) })));
 }

@@ -9,6 +9,8 @@ const factsOfTub = [
   'hold',
   'trouble',
   'chore_done',
+  'chore_later',
+  'chore_hand_over',
   'cost',
 ];
 

@@ -113,8 +113,10 @@ describe('adding and changing a chore', () => {
     const edit = { chore: 'water change', everyDays: 10 };
     expect(faultOf(editChore(desk, by('alder'), false, edit)).kind).toBe('owner-only');
     expect(faultOf(editChore(desk, by('wren'), true, { ...edit, everyDays: 61 })).kind).toBe('impossible-amount');
-    taken(editChore(desk, by('wren'), true, edit));
+    const { entryId } = taken(editChore(desk, by('wren'), true, edit));
     expect(businessOf(desk).changeIntervalDays).toBe(10);
     expect(named(test, 'water change')?.everyDays).toBe(10);
+    taken(undo(desk, by('wren'), true, entryId));
+    expect(businessOf(desk).changeIntervalDays).toBe(7);
   });
 });

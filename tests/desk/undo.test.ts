@@ -2,9 +2,12 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import {
   addTubs,
   editTub,
+  handOverChore,
   logCount,
   logLoss,
+  putOffChore,
   setLine,
+  setPartner,
   stock,
   toUndo,
   tubsInUse,
@@ -83,6 +86,17 @@ describe('undo', () => {
     undo(bench.desk, bench.by('wren'), false, entryOf('A1 counted'));
     expect(undo(bench.desk, bench.by('wren'), false, tubs).ok).toBe(true);
     expect(tubsInUse(bench.desk)).toEqual([]);
+  });
+
+  it('leaves alone a tub whose chores were put off or handed over', () => {
+    const wren = { userId: 'user-wren', name: 'wren' };
+    setPartner(bench.desk, bench.by('wren'), { partner: { ...wren, bot: false } });
+    const about = { chore: 'front glass', tub: 'A2' };
+    putOffChore(bench.desk, bench.by('wren'), { ...about, reason: 'moulting' });
+    handOverChore(bench.desk, bench.by('wren'), { ...about, partner: wren });
+    expect(ask('wren', entryOf('added tubs'))).toMatchObject({
+      fault: { later: ['front glass, A2: handed to wren', expect.stringMatching(/^front glass, A2: put off to /)] },
+    });
   });
 
   it('leaves alone an edit that a later edit carries on', () => {

@@ -149,7 +149,18 @@ describe('a sheet', () => {
     const by = bench.by('wren');
     expect(logSheet(bench.desk, by, rows).map(({ result }) => result.ok)).toEqual([true, false, false, true]);
     expect(bench.desk.store.entries.ofInteraction(by.key)?.summary).toBe('A1 reading, NO3 10');
+  });
+
+  it('is logged whole or not at all', () => {
+    const by = bench.by('wren');
+    log('A3', { ph: 7 });
+    const before = rowCounts(bench.folder);
+    const rows = ['A1', 'A2'].map((tub) => ({ tub, values: { ph: 7 } }));
+    const later = { ...by, key: `${by.key}#1` };
+    got(logReading(bench.desk, later, { tub: 'A3', values: { ph: 7.1 } }));
     expect(() => logSheet(bench.desk, by, rows)).toThrow('UNIQUE');
+    expect(bench.desk.store.entries.ofKey(by.key)).toBeUndefined();
+    expect(rowCounts(bench.folder)).toMatchObject({ reading: (before['reading'] ?? 0) + 1 });
   });
 });
 
