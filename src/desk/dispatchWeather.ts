@@ -11,6 +11,7 @@ import {
 import { type Desk, log } from './desk.ts';
 import { plannedDay } from './dispatchJudge.ts';
 import { homeArea } from './dispatchPlaces.ts';
+import { isName } from './setup.ts';
 
 export interface WeatherLogged {
   readonly weather: Weather;
@@ -23,7 +24,8 @@ export function logWeather(
   by: By,
   input: { readonly day: LocalDay; readonly area: string; readonly lowC: number; readonly highC: number },
 ): Result<WeatherLogged, Refusal> {
-  const { lowC, highC } = input;
+  const tenth = (tempC: number): number => Math.round(tempC * 10) / 10;
+  const [lowC, highC] = [tenth(input.lowC), tenth(input.highC)];
   const day = plannedDay(desk, input.day);
   if (!day.ok) return day;
   const refused = firstImpossible([
@@ -35,6 +37,7 @@ export function logWeather(
     return fail({ kind: 'impossible-amount', amount: 'low', typed: lowC, min: -50, max: highC, whole: false });
   }
   const area = input.area.trim() || homeArea;
+  if (!isName(area)) return fail({ kind: 'bad-name', noun: 'area', typed: input.area });
   const forecast = { day: day.value, area, lowC, highC };
   const at = desk.now();
   const entryId = log(desk, by, 'weather', `forecast for ${area}, ${day.value}: ${lowC} to ${highC} °C`, (entry) => {

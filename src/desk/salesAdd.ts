@@ -90,10 +90,13 @@ export function bookedSale(desk: Desk, id: number): BookedSale {
 /** What a person says about a sale beside its items, checked against the books. */
 export function saidOf(
   desk: Desk,
-  said: Pick<SaleInput, 'buyer' | 'region' | 'outlet' | 'dispatchOn'>,
+  said: Pick<SaleInput, 'buyer' | 'area' | 'region' | 'outlet' | 'dispatchOn'>,
 ): Result<{ outlet: Outlet | undefined; region: string | undefined }, Refusal> {
   if (said.buyer !== undefined && !isName(said.buyer.trim())) {
     return fail({ kind: 'bad-name', noun: 'buyer', typed: said.buyer });
+  }
+  if (said.area !== undefined && said.area.trim() !== '' && !isName(said.area.trim())) {
+    return fail({ kind: 'bad-name', noun: 'area', typed: said.area });
   }
   if (said.dispatchOn !== undefined) {
     const planned = plannedDay(desk, said.dispatchOn);

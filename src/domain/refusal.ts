@@ -15,7 +15,8 @@ export type Noun =
   | 'window'
   | 'entry'
   | 'buyer'
-  | 'rack';
+  | 'rack'
+  | 'area';
 
 /** Whole or decimal amounts that people type, beside the water values. */
 export type AmountName =

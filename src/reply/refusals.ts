@@ -19,6 +19,7 @@ const nounWords: Record<Noun, { readonly one: string; readonly hint: string }> =
   window: { one: 'closed window', hint: 'See /season' },
   entry: { one: 'entry', hint: 'Choose one from the list under /undo' },
   buyer: { one: 'buyer', hint: 'See /sale list' },
+  area: { one: 'area', hint: 'Name the place in a few words' },
   rack: { one: 'rack', hint: 'Racks are named with /tub add and /tub edit' },
 };
 

@@ -75,7 +75,8 @@ export function ageWords(voice: Voice, at: Instant): string {
 }
 
 /** A number without needless zeros, at most `decimals` of them. */
-export const figure = (value: number, decimals = 1): string => String(Number(value.toFixed(decimals)));
+export const figure = (value: number, decimals = 1): string =>
+  Math.abs(value) >= 1e7 ? value.toExponential(1) : String(Number(value.toFixed(decimals)));
 
 /** "7.5 L", in US units "7.5 L (2 gal)". */
 export const litresWords = (voice: Voice, litres: number): string =>

@@ -3,6 +3,7 @@ import {
   addSale,
   addTubs,
   editSale,
+  logWeather,
   openSales,
   setLine,
   setSeason,
@@ -10,7 +11,8 @@ import {
   stock,
   undo,
 } from '../../src/desk/index.ts';
-import { day, type MonthDay, parseMonthDay } from '../../src/domain/index.ts';
+import { day, type LocalDay, type MonthDay, parseMonthDay } from '../../src/domain/index.ts';
+import { rowCounts } from '../support/rowCounts.ts';
 import { faultOf, sellingDeskAt, taken } from '../support/sellingDesk.ts';
 
 let test: ReturnType<typeof sellingDeskAt>;
@@ -215,4 +217,15 @@ describe('undo', () => {
     expect(test.desk.store.sales.get(sale.id)).toBeUndefined();
     expect(freeJade()).toBe(80);
   });
+});
+
+it('refuses an area that is no place name', () => {
+  const shop = sellingDeskAt('2027-04-12T10:00:00Z');
+  const before = rowCounts(shop.folder);
+  const input = { items: [{ of: 'line' as const, name: 'jade', number: 5 }], area: 'far away '.repeat(20) };
+  expect(faultOf(addSale(shop.desk, shop.by('wren'), input))).toMatchObject({ kind: 'bad-name', noun: 'area' });
+  const forecast = { day: '2027-04-13' as LocalDay, area: input.area, lowC: 5, highC: 10 };
+  expect(faultOf(logWeather(shop.desk, shop.by('wren'), forecast))).toMatchObject({ kind: 'bad-name', noun: 'area' });
+  expect(rowCounts(shop.folder)).toEqual(before);
+  shop.close();
 });
