@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { type BusinessPatch, businessOf, setBusiness } from '../src/desk/index.ts';
+import { type BusinessPatch, businessOf, salesInTrouble, setBusiness } from '../src/desk/index.ts';
 import { celsiusOf, type Refusal, type Result, type Weekday } from '../src/domain/index.ts';
-import { type SetupPage, setupCard } from '../src/reply/index.ts';
+import { type SetupPage, setupCard, withSalesToMove } from '../src/reply/index.ts';
 import { parseKitSteps, parseWeekdays } from '../src/words/index.ts';
 import type { Answer, Ctx, Leaf } from './command.ts';
 import { leaf } from './command.ts';
@@ -11,11 +11,17 @@ import { refused, voiceOf, withSetupStep } from './voice.ts';
 
 /** Sets what was given and shows the page; without anything given it only shows. Settings are for the asker alone. */
 function page(ctx: Ctx, name: SetupPage, patch: BusinessPatch): Answer {
+  const troubled = new Set(idsInTrouble(ctx));
   const set = setBusiness(ctx.desk, ctx.by, patch);
   if (!set.ok) return refused(ctx, set.fault);
   const changed = Object.values(patch).some((value) => value !== undefined);
-  return { card: withSetupStep(ctx, setupCard(voiceOf(ctx), set.value, name, changed)), private: true };
+  const card = withSetupStep(ctx, setupCard(voiceOf(ctx), set.value, name, changed));
+  const toMove = idsInTrouble(ctx);
+  return { card: toMove.some((id) => !troubled.has(id)) ? withSalesToMove(card, toMove) : card, private: true };
 }
+
+/** Open sales whose day is not good by the settings as they stand. */
+const idsInTrouble = ({ desk }: Ctx): number[] => salesInTrouble(desk).map(({ sale }) => sale.id);
 
 /** The value of a typed word, undefined where nothing was typed, or the refusal of what was not understood. */
 const maybe = <T>(

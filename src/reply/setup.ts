@@ -1,7 +1,7 @@
 import type { Business, Line, LocalDay, Outlet, Partner } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
-import { counted, dateWords, figure, moneyWords, tempWords, type Voice } from './voice.ts';
+import { counted, dateWords, figure, moneyWords, someWords, tempWords, type Voice } from './voice.ts';
 
 const weekdayWords = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 const daysWords = (days: readonly number[]): string => days.map((day) => weekdayWords[day - 1]).join(', ');
@@ -22,6 +22,17 @@ export type SetupPage = 'business' | 'water' | 'dispatch' | 'terms' | 'posts';
 export function setupCard(voice: Voice, business: Business, page: SetupPage, changed: boolean): Card {
   const { title, lines } = pages[page](voice, business);
   return { title: `${title}: ${changed ? 'set' : 'as it stands'}`, why: lines };
+}
+
+/** A page of the settings that puts open sales on a day that is not good any more: which, and a button that moves them. */
+export function withSalesToMove(card: Card, sales: readonly number[]): Card {
+  const named = sales.map((id) => `sale ${id}`);
+  return {
+    ...card,
+    why: [...(card.why ?? []), `Not on a good day now: ${someWords(named, 4)}`],
+    next: 'Move the sales, or see /season for each, then tell the buyers',
+    controls: [[button(`Move all ${sales.length}`, press('sales-move-all', {}), 'main')]],
+  };
 }
 
 const pages: Record<SetupPage, (voice: Voice, business: Business) => { title: string; lines: string[] }> = {

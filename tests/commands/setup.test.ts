@@ -41,6 +41,18 @@ describe('the settings', () => {
     },
   );
 
+  it('say which open sales they put on a day that is not good, once, with a button that moves them', async () => {
+    await at.begin('A1-A2');
+    await at.type('count log', { tub: 'A1', saleable: 60 });
+    await at.type('sale add', { items: '5 orange', 'dispatch-on': '2027-04-21' });
+    const answer = await at.type('setup dispatch', { days: 'Mon' });
+    expectPhone(answer.card);
+    expect(answer.private).toBe(true);
+    expect(wordsOf(answer)).toContain('Not on a good day now: sale 1\nNext: Move the sales');
+    expect(wordsOf(await at.type('setup dispatch', { 'max-temp': 25 }))).not.toContain('good day');
+    expect(wordsOf(await at.tap(answer, 'Move all 1'))).toContain('Sale 1 to Mon 26 Apr');
+  });
+
   it('are set in words and figures', async () => {
     const dispatch = await at.type('setup dispatch', {
       days: 'Mon-Thu',
