@@ -94,6 +94,8 @@ export type Refusal =
       readonly typed: string;
       readonly example: string;
     }
+  /** A date that is well formed and in no calendar: 31 Feb, or 29 Feb of a year without. */
+  | { readonly kind: 'no-such-date'; readonly typed: string }
   | { readonly kind: 'in-the-future'; readonly at: Instant }
   | { readonly kind: 'before-the-tub'; readonly tub: string; readonly at: Instant; readonly since: Instant }
   | { readonly kind: 'past-day'; readonly day: LocalDay; readonly today: LocalDay }

@@ -74,6 +74,12 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
         why: [`Typed: "${cut(refusal.typed)}"`],
         next: `Write it like ${refusal.example}`,
       };
+    case 'no-such-date':
+      return {
+        title: `Not logged: there is no ${inTitle(refusal.typed)}`,
+        why: ['No calendar has that date'],
+        next: 'Check the day and the month',
+      };
     case 'impossible-amount':
       return impossibleAmount(voice, refusal);
     case 'in-the-future':

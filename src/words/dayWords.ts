@@ -1,5 +1,5 @@
 import { addDays, dayOf, type Instant, type LocalDay, ok, parseDay, type Result, weekdayOf } from '../domain/index.ts';
-import { type BadWords, badWords, tidied } from './badWords.ts';
+import { type BadDate, badDate, tidied } from './badWords.ts';
 import { readInstant } from './instantWords.ts';
 import { type NamedDay, readDay } from './namedDay.ts';
 
@@ -13,13 +13,13 @@ const yearsToSearch = 8;
 export function parseDayWords(
   text: string,
   { today, zone }: { readonly today: LocalDay; readonly zone: string },
-): Result<LocalDay, BadWords> {
+): Result<LocalDay, BadDate> {
   const words = tidied(text);
   const instant: Instant | undefined = readInstant(words);
   if (instant !== undefined) return ok(dayOf(instant, zone));
   const named = readDay(words, today);
   const found = named === undefined ? undefined : onOrAfter(named, today);
-  return found === undefined ? badWords('day', text) : ok(found);
+  return found === undefined ? badDate('day', text) : ok(found);
 }
 
 function onOrAfter(named: NamedDay, today: LocalDay): LocalDay | undefined {

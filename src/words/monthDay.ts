@@ -1,5 +1,5 @@
 import { type MonthDay, ok, parseMonthDay, type Result } from '../domain/index.ts';
-import { type BadWords, badWords, tidied } from './badWords.ts';
+import { type BadDate, badDate, tidied } from './badWords.ts';
 
 const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 const monthPattern =
@@ -30,9 +30,9 @@ const swapped = (found: RegExpExecArray | null): (string | undefined)[] =>
   found === null ? [] : [found[2], found[1], found[3]];
 
 /** The recurring day that is meant by "12-01", "1 Dec", "29 Feb" or "December 1". */
-export function parseMonthDayWords(text: string): Result<MonthDay, BadWords> {
+export function parseMonthDayWords(text: string): Result<MonthDay, BadDate> {
   const words = tidied(text);
   const named = readNamedDate(words);
   const found = named === undefined ? parseMonthDay(words) : named.year === null ? named.monthDay : undefined;
-  return found === undefined ? badWords('month-day', text) : ok(found);
+  return found === undefined ? badDate('month-day', text) : ok(found);
 }

@@ -13,7 +13,7 @@ import {
   weekdayOf,
 } from '../domain/index.ts';
 import { readAgo } from './ago.ts';
-import { type BadWords, badWords, tidied } from './badWords.ts';
+import { type BadDate, badDate, tidied } from './badWords.ts';
 import { type DayPart, takeTime } from './clockTime.ts';
 import { readInstant } from './instantWords.ts';
 import { type NamedDay, readDay } from './namedDay.ts';
@@ -36,7 +36,7 @@ const hourMs = 3_600_000;
 export function parseWhen(
   text: string,
   { now, zone }: { readonly now: Instant; readonly zone: string },
-): Result<SaidMoment, BadWords> {
+): Result<SaidMoment, BadDate> {
   const words = tidied(text).replace(/^(?:just|right) now$/, 'now');
   const ago = readAgo(words);
   const exact = words === 'now' ? now : ago === undefined ? readInstant(words) : plusMs(now, -ago);
@@ -44,7 +44,7 @@ export function parseWhen(
   const { time, part, rest } = takeTime(words.replace(/^(\d{4}-\d{1,2}-\d{1,2})t(?=\d)/, '$1 '));
   const named = readDay(rest, dayOf(now, zone));
   const found = named === undefined ? undefined : resolve(named, time, part, { now, zone });
-  return found === undefined ? badWords('when', text) : ok(found);
+  return found === undefined ? badDate('when', text) : ok(found);
 }
 
 interface Seen {
