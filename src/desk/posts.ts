@@ -1,6 +1,5 @@
 import type { Instant, Job, JobRun, LocalDay } from '../domain/index.ts';
 import type { Desk } from './desk.ts';
-import { listTubs, type TubState } from './tubState.ts';
 
 /** Scheduled posts that were not sent while the bot was off; null: none. */
 export interface Missed {
@@ -18,12 +17,6 @@ export function missedPosts(desk: Desk): Missed | null {
   if (first === undefined) return null;
   const of = (job: Job): number => folded.filter((run) => run.job === job).length;
   return { morning: of('morning'), evening: of('evening'), weekly: of('weekly'), since: first.day };
-}
-
-/** Tubs whose last reading is not fine, what harms today first. */
-export function tubsToWatch(desk: Desk): TubState[] {
-  const tubs = listTubs(desk, {});
-  return tubs.ok ? tubs.value.filter(({ last }) => last !== null && last.verdict.state !== 'fine') : [];
 }
 
 /** Posts sent after `from`, up to and including `to`, in order. */

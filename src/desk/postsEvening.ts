@@ -2,11 +2,11 @@ import { addDays, type LocalDay } from '../domain/index.ts';
 import type { BookedSale } from '../store/sales.ts';
 import { type Desk, todayOf } from './desk.ts';
 import { toPackOn } from './dispatchDay.ts';
-import { type Missed, missedPosts, tubsToWatch } from './posts.ts';
+import { type Missed, missedPosts } from './posts.ts';
 import { type JudgedParcel, judgedParcels } from './postsMorning.ts';
 import { type RotaItem, rotaToday } from './rota.ts';
 import { openClaims, salesOn } from './salesList.ts';
-import type { TubState } from './tubState.ts';
+import { type TubState, tubsToWatch } from './tubState.ts';
 
 /** What the evening says. */
 export interface EveningPost {

@@ -3,10 +3,10 @@ import type { BookedSale } from '../store/sales.ts';
 import { type Desk, todayOf } from './desk.ts';
 import { toPackOn } from './dispatchDay.ts';
 import { type JudgedDay, judgeDay, judgeSale } from './dispatchJudge.ts';
-import { type Missed, missedPosts, tubsToWatch } from './posts.ts';
+import { type Missed, missedPosts } from './posts.ts';
 import { type RotaItem, rotaToday } from './rota.ts';
 import { openClaims, salesOn } from './salesList.ts';
-import type { TubState } from './tubState.ts';
+import { type TubState, tubsToWatch } from './tubState.ts';
 
 /** A parcel with the verdict on a day as things stand now. */
 export interface JudgedParcel {

@@ -2,11 +2,11 @@ import type { DispatchJudgement, LineStock, LocalDay } from '../domain/index.ts'
 import type { BookedSale } from '../store/sales.ts';
 import { type Desk, todayOf } from './desk.ts';
 import { dispatchDaysAhead } from './dispatchJudge.ts';
-import { type Missed, missedPosts, tubsToWatch } from './posts.ts';
+import { type Missed, missedPosts } from './posts.ts';
 import { openClaims, type SoldBetween, soldInWeek } from './salesList.ts';
 import { stock } from './stock.ts';
 import { type StockWeeks, stockWeeks } from './stockPast.ts';
-import type { TubState } from './tubState.ts';
+import { type TubState, tubsToWatch } from './tubState.ts';
 
 /** What the week's post says. */
 export interface WeeklyPost {

@@ -1,48 +1,44 @@
 import {
   type Business,
   dayOf,
+  type Instant,
   type Line,
   type LineStock,
   type LocalDay,
-  type Logged,
   lineStock,
+  offSaleOn,
   ok,
   type Refusal,
   type Result,
-  saleableNow,
+  type StockSteps,
+  saleableBy,
   type Tub,
   type TubStock,
 } from '../domain/index.ts';
 import { businessOf, type Desk } from './desk.ts';
 import { findLine, tubsInUse } from './find.ts';
 
+/** The saleable animals of a tub that came and left since an instant. */
+export function stepsSince({ store: { animals, promises } }: Desk, tubId: number, since: Instant): StockSteps {
+  const moves = animals.moves(tubId, since).filter(({ stage }) => stage === 'saleable');
+  return {
+    came: moves.filter(({ toTubId }) => toTubId === tubId),
+    left: [
+      ...promises.sentSince(tubId, since),
+      ...animals.losses(tubId, since),
+      ...moves.filter(({ fromTubId }) => fromTubId === tubId),
+    ],
+  };
+}
+
 /** A tub's saleable animals now, and whether it is off sale today or on a day ahead. */
 export function tubStock(desk: Desk, business: Business, tub: Tub, on?: LocalDay): TubStock {
-  const { animals, promises } = desk.store;
+  const { animals } = desk.store;
   const count = animals.latestCount(tub.id);
-  const hold = animals.latestHold(tub.id);
-  const day = on ?? dayOf(desk.now(), business.zone);
-  const offSale =
-    hold !== undefined && (hold.until === null || hold.until >= day)
-      ? { reason: hold.reason, until: hold.until }
-      : null;
+  const offSale = offSaleOn(animals.latestHold(tub.id), on ?? dayOf(desk.now(), business.zone));
   if (count === undefined) return { tub, counted: null, saleable: null, offSale };
-  const sum = (numbers: readonly number[]): number => numbers.reduce((total, n) => total + n, 0);
-  // Words like "yesterday" give a count and a loss the same moment: then what was logged later came later.
-  const isSince = ({ at, entryId }: Logged): boolean => at > count.at || entryId > count.entryId;
-  const moves = animals.moves(tub.id, count.at).filter((move) => isSince(move) && move.stage === 'saleable');
-  const saleable = saleableNow(count.saleable, {
-    sold: promises.sentSince(tub.id, count),
-    lost: sum(
-      animals
-        .losses(tub.id, count.at)
-        .filter(isSince)
-        .map(({ number }) => number),
-    ),
-    movedIn: sum(moves.filter(({ toTubId }) => toTubId === tub.id).map(({ number }) => number)),
-    movedOut: sum(moves.filter(({ fromTubId }) => fromTubId === tub.id).map(({ number }) => number)),
-  });
-  return { tub, counted: { saleable: count.saleable, at: count.at, by: count.by }, saleable, offSale };
+  const counted = { saleable: count.saleable, at: count.at, by: count.by };
+  return { tub, counted, saleable: saleableBy(count, stepsSince(desk, tub.id, count.at)), offSale };
 }
 
 /** A line's stock; a sale that is being edited leaves its own promise out. */

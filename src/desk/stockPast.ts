@@ -5,12 +5,12 @@ import {
   instantAt,
   type Line,
   type LocalDay,
-  type Logged,
-  saleableNow,
+  saleableBy,
   type Tub,
   timeOf,
 } from '../domain/index.ts';
 import { businessOf, type Desk } from './desk.ts';
+import { stepsSince } from './stock.ts';
 
 /** Saleable animals of a line on a day that is past, by the books. */
 export interface StockOn {
@@ -26,8 +26,6 @@ export interface StockWeeks {
 
 const weeksBack = 12;
 const beforeAll = '' as Instant;
-/** Later than whatever was logged at the same moment. */
-const lastEntry = Number.MAX_SAFE_INTEGER;
 
 /**
  * Saleable animals that a line had at a moment in the past, by the rule of today's stock: in each tub the last count up to then, and
@@ -36,7 +34,6 @@ const lastEntry = Number.MAX_SAFE_INTEGER;
  */
 export function stockPast(desk: Desk, line: Line, at: Instant): number | null {
   return lineAt(
-    desk,
     tubsOf(desk, line).map((tub) => pastOf(desk, tub)),
     at,
   );
@@ -52,7 +49,7 @@ export function stockWeeks(desk: Desk): StockWeeks[] {
     const tubs = tubsOf(desk, line).map((tub) => pastOf(desk, tub));
     const weeks = days.map((day) => ({
       day,
-      saleable: lineAt(desk, tubs, day === today ? now : instantAt(day, timeOf(now, zone), zone)),
+      saleable: lineAt(tubs, day === today ? now : instantAt(day, timeOf(now, zone), zone)),
     }));
     return { line, weeks: weeks.filter((week): week is StockOn => week.saleable !== null) };
   });
@@ -60,34 +57,20 @@ export function stockWeeks(desk: Desk): StockWeeks[] {
 
 const tubsOf = (desk: Desk, line: Line): Tub[] => desk.store.tubs.tubs().filter(({ lineId }) => lineId === line.id);
 
-/** All that happened to the saleable animals of a tub, parcels apart. */
-const pastOf = ({ store: { animals } }: Desk, tub: Tub) => ({
+/** All that happened to the saleable animals of a tub. */
+const pastOf = (desk: Desk, tub: Tub) => ({
   tub,
-  counts: animals.counts(tub.id, beforeAll),
-  losses: animals.losses(tub.id, beforeAll),
-  moves: animals.moves(tub.id, beforeAll).filter(({ stage }) => stage === 'saleable'),
+  counts: desk.store.animals.counts(tub.id, beforeAll),
+  steps: stepsSince(desk, tub.id, beforeAll),
 });
 
 type TubPast = ReturnType<typeof pastOf>;
 
-function lineAt(desk: Desk, tubs: readonly TubPast[], at: Instant): number | null {
+function lineAt(tubs: readonly TubPast[], at: Instant): number | null {
   const inUse = tubs.filter(({ tub }) => tub.retired === null || tub.retired.at > at);
-  const known = inUse.map((past) => tubAt(desk, past, at)).filter((saleable) => saleable !== null);
-  return known.length === 0 ? null : known.reduce((sum, saleable) => sum + saleable, 0);
-}
-
-function tubAt(desk: Desk, { tub, counts, losses, moves }: TubPast, at: Instant): number | null {
-  const count = counts.findLast((counted) => counted.at <= at);
-  if (count === undefined) return null;
-  const isBetween = (fact: Logged): boolean =>
-    fact.at <= at && (fact.at > count.at || (fact.at === count.at && fact.entryId > count.entryId));
-  const sum = (facts: readonly (Logged & { readonly number: number })[]): number =>
-    facts.filter(isBetween).reduce((total, { number }) => total + number, 0);
-  const { sentSince } = desk.store.promises;
-  return saleableNow(count.saleable, {
-    sold: sentSince(tub.id, count) - sentSince(tub.id, { at, entryId: lastEntry }),
-    lost: sum(losses),
-    movedIn: sum(moves.filter(({ toTubId }) => toTubId === tub.id)),
-    movedOut: sum(moves.filter(({ fromTubId }) => fromTubId === tub.id)),
+  const known = inUse.flatMap(({ counts, steps }) => {
+    const count = counts.findLast((counted) => counted.at <= at);
+    return count === undefined ? [] : [saleableBy(count, steps, at)];
   });
+  return known.length === 0 ? null : known.reduce((sum, saleable) => sum + saleable, 0);
 }

@@ -5,7 +5,6 @@ import {
   daysBetween,
   fail,
   type Instant,
-  judgeReading,
   ok,
   type Reading,
   type Refusal,
@@ -17,7 +16,7 @@ import {
 import { businessOf, type Desk } from './desk.ts';
 import { findLine, findTub, tubsInUse } from './find.ts';
 import { tubStock } from './stock.ts';
-import { changePlanOf, knownOf, lastChange, lastReading, type WaterPast, waterPast } from './water.ts';
+import { changePlanOf, lastChange, lastReading, verdictOn, type WaterPast, waterPast } from './water.ts';
 
 /** How a tub stands: its last reading with a verdict, its next change, its animals. */
 export interface TubState {
@@ -30,11 +29,15 @@ export interface TubState {
   readonly lateDays: number;
 }
 
-export function tubState(desk: Desk, tub: Tub): TubState {
+/**
+ * How a tub stands now.
+ * @param inUse tubs in use, where they are known already: reading them for each of many takes a while
+ */
+export function tubState(desk: Desk, tub: Tub, inUse: readonly Tub[] = tubsInUse(desk)): TubState {
   const business = businessOf(desk);
   const today = dayOf(desk.now(), business.zone);
   const reading = lastReading(desk, tub);
-  const plan = changePlanOf(desk, business, tub);
+  const plan = changePlanOf(desk, business, tub, inUse);
   const changedAt = lastChange(desk, tub)?.at ?? null;
   const firstEnd = addDays(dayOf(tub.addedAt, business.zone), business.changeIntervalDays);
   const lateFrom = changedAt === null && plan.dueOn < firstEnd ? firstEnd : plan.dueOn;
@@ -45,7 +48,7 @@ export function tubState(desk: Desk, tub: Tub): TubState {
         ? null
         : {
             reading,
-            verdict: judgeReading(reading, knownOf(desk, tub, reading.at), business),
+            verdict: verdictOn(desk, business, tub, reading),
             daysOld: daysBetween(dayOf(reading.at, business.zone), today),
           },
     lastChangedAt: changedAt,
@@ -74,23 +77,35 @@ export function listTubs(
   const line = filter.line === undefined ? null : findLine(desk, filter.line);
   if (line !== null && !line.ok) return line;
   const rack = filter.rack?.trim().toLowerCase();
-  const racks = racksOf(desk);
+  const inUse = tubsInUse(desk);
+  const racks = racksAmong(inUse);
   if (rack !== undefined && !racks.some((name) => name.toLowerCase() === rack)) {
     return fail({ kind: 'unknown', noun: 'rack', typed: filter.rack ?? '', near: racks.slice(0, 6) });
   }
-  const tubs = tubsInUse(desk).filter(
+  const tubs = inUse.filter(
     (tub) => (line === null || tub.lineId === line.value.id) && (rack === undefined || tub.rack.toLowerCase() === rack),
   );
-  return ok(
-    tubs
-      .map((tub) => tubState(desk, tub))
-      .sort(
-        (a, b) =>
-          stateRank[a.last?.verdict.state ?? 'fine'] - stateRank[b.last?.verdict.state ?? 'fine'] ||
-          b.lateDays - a.lateDays,
-      ),
-  );
+  return ok(tubs.map((tub) => tubState(desk, tub, inUse)).sort(worstFirst));
 }
 
+const worstFirst = (a: TubState, b: TubState): number =>
+  stateRank[a.last?.verdict.state ?? 'fine'] - stateRank[b.last?.verdict.state ?? 'fine'] || b.lateDays - a.lateDays;
+
+/** Tubs in use whose last reading is not fine, what harms today first. */
+export function tubsToWatch(desk: Desk): TubState[] {
+  const business = businessOf(desk);
+  const inUse = tubsInUse(desk);
+  // The whole state of a tub is worked out only where its reading asks for it: most are fine.
+  return inUse
+    .filter((tub) => {
+      const reading = lastReading(desk, tub);
+      return reading !== undefined && verdictOn(desk, business, tub, reading).state !== 'fine';
+    })
+    .map((tub) => tubState(desk, tub, inUse))
+    .sort(worstFirst);
+}
+
+const racksAmong = (tubs: readonly Tub[]): string[] => [...new Set(tubs.map(({ rack }) => rack))];
+
 /** Racks in use, in order. */
-export const racksOf = (desk: Desk): string[] => [...new Set(tubsInUse(desk).map(({ rack }) => rack))];
+export const racksOf = (desk: Desk): string[] => racksAmong(tubsInUse(desk));

@@ -127,7 +127,7 @@ function metric(desk: Desk, business: Business, tub: Tub, typed: TypedValues): R
 }
 
 /** The tub's last pH and temperature of the 60 days before, and its usual TDS (median of at least three). */
-export function knownOf(
+function knownOf(
   desk: Desk,
   tub: Tub,
   at: Instant,
@@ -210,9 +210,13 @@ export function changePlanOf(
   return planChange(tub.netLitres, nitrateNow, earliest, business);
 }
 
+/** A reading judged by what was known of its tub then. */
+export const verdictOn = (desk: Desk, business: Business, tub: Tub, reading: Reading): WaterVerdict =>
+  judgeReading(reading, knownOf(desk, tub, reading.at), business);
+
 /** Whether a reading's ammonia or nitrite harms today. */
 const harms = (desk: Desk, business: Business, tub: Tub, reading: Reading): boolean =>
-  judgeReading(reading, knownOf(desk, tub, reading.at), business).findings.some(
+  verdictOn(desk, business, tub, reading).findings.some(
     ({ of, state }) => state === 'act' && (of === 'ammonia' || of === 'nitrite'),
   );
 

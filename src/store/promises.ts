@@ -1,5 +1,5 @@
 import type { Database } from 'better-sqlite3';
-import type { Instant, Logged } from '../domain/index.ts';
+import type { Instant, StockStep } from '../domain/index.ts';
 
 /** The version of each sale that holds: the latest that is not voided. */
 export const currentSale = `
@@ -24,10 +24,10 @@ export function promiseStore(db: Database) {
     SELECT coalesce(sum(i.number), 0) AS number
     FROM (${reserving}) v JOIN sale_item i ON i.sale_version_id = v.id
     WHERE i.goods_id = @id AND v.sale_id <> @except`);
-  const sold = db.prepare<{ tubId: number; at: Instant; entryId: number }, { number: number }>(`
-    SELECT coalesce(sum(c.number), 0) AS number
+  const sent = db.prepare<[number, Instant], StockStep>(`
+    SELECT p.at, p.entry_id AS entryId, c.number
     FROM parcel_catch c JOIN parcel p ON p.id = c.parcel_id JOIN live_entry e ON e.id = p.entry_id
-    WHERE c.tub_id = @tubId AND (p.at > @at OR (p.at = @at AND p.entry_id > @entryId))`);
+    WHERE c.tub_id = ? AND p.at >= ?`);
 
   return {
     /** Animals of a line that open sales reserve, and the extras with them; a sale being edited leaves itself out. */
@@ -35,8 +35,7 @@ export function promiseStore(db: Database) {
       promisedLine.get({ id: lineId, now, except: exceptSale }) ?? { number: 0, extras: 0 },
     ofGoods: (goodsId: number, now: Instant, exceptSale = 0): number =>
       promisedGoods.get({ id: goodsId, now, except: exceptSale })?.number ?? 0,
-    /** Animals that left a tub in parcels after a count; of the same moment, those logged after it. */
-    sentSince: (tubId: number, { at, entryId }: Pick<Logged, 'at' | 'entryId'>): number =>
-      sold.get({ tubId, at, entryId })?.number ?? 0,
+    /** Animals that left a tub in parcels since an instant. */
+    sentSince: (tubId: number, since: Instant): StockStep[] => sent.all(tubId, since),
   };
 }

@@ -1,14 +1,14 @@
-import type { Instant } from '../day.ts';
-import type { Line, Tub } from '../tub.ts';
+import type { Instant, LocalDay } from '../day.ts';
+import type { Hold, Line, Logged, StockCount, Tub } from '../tub.ts';
 
-/** What happened to the saleable animals of a tub since it was counted. */
+/** A tub's saleable animals, and whether it is off sale. */
 export interface TubStock {
   readonly tub: Tub;
   /** Null: not counted yet. */
   readonly counted: { readonly saleable: number; readonly at: Instant; readonly by: string } | null;
   /** Saleable now: last count less what was sold, lost or moved out since, and more what was moved in; never below 0. Null: not counted. */
   readonly saleable: number | null;
-  readonly offSale: { readonly reason: string; readonly until: string | null } | null;
+  readonly offSale: { readonly reason: string; readonly until: LocalDay | null } | null;
 }
 
 /** A line's stock: what there is, what is kept, what may be promised. */
@@ -26,13 +26,32 @@ export interface LineStock {
   readonly uncounted: readonly string[];
 }
 
-/** Saleable animals of a tub by its last count and what happened since. */
-export function saleableNow(
-  counted: number,
-  since: { readonly sold: number; readonly lost: number; readonly movedIn: number; readonly movedOut: number },
-): number {
-  return Math.max(0, counted - since.sold - since.lost - since.movedOut + since.movedIn);
+/** Animals that came into a tub or left it at a moment; of the same moment, the one logged later came later. */
+export interface StockStep extends Pick<Logged, 'at' | 'entryId'> {
+  readonly number: number;
 }
+
+/** The saleable animals of a tub that came and left: moved in; sent, lost and moved out. */
+export interface StockSteps {
+  readonly came: readonly StockStep[];
+  readonly left: readonly StockStep[];
+}
+
+/**
+ * Saleable animals of a tub by a count and what came and left after it, never below 0.
+ * @param upTo what happened later than this is passed over; by default nothing is
+ */
+export function saleableBy(count: StockCount, { came, left }: StockSteps, upTo?: Instant): number {
+  const isBetween = ({ at, entryId }: StockStep): boolean =>
+    (at > count.at || (at === count.at && entryId > count.entryId)) && (upTo === undefined || at <= upTo);
+  const sum = (steps: readonly StockStep[]): number =>
+    steps.filter(isBetween).reduce((total, { number }) => total + number, 0);
+  return Math.max(0, count.saleable + sum(came) - sum(left));
+}
+
+/** The hold that keeps a tub off sale on a day, its last day included; null: it is on sale. */
+export const offSaleOn = (hold: Hold | undefined, day: LocalDay): TubStock['offSale'] =>
+  hold !== undefined && (hold.until === null || hold.until >= day) ? { reason: hold.reason, until: hold.until } : null;
 
 /** Animals that a tub can give: what is above its breeders, none while it is off sale or kept apart or not counted. */
 export function spareOf({ tub, saleable, offSale }: TubStock, line: Line): number {

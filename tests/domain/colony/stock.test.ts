@@ -1,10 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  day,
+  type Hold,
   type Instant,
   type Line,
   lineStock,
-  saleableNow,
+  offSaleOn,
+  plusMs,
+  type StockCount,
+  type StockStep,
+  saleableBy,
   spareOf,
   type Tub,
   type TubStock,
@@ -36,10 +42,40 @@ function tubStock(name: string, saleable: number | null, more: { apart?: boolean
   };
 }
 
+const count = (saleable: number, entryId = 5): StockCount => ({
+  ...{ id: 1, entryId, at, by: 'wren', loggedAt: at, tubId: 1 },
+  ...{ saleable, juveniles: null, berried: null, method: 'full' },
+});
+const step = (number: number, on: Instant = plusMs(at, 1), entryId = 6): StockStep => ({ number, at: on, entryId });
+
 describe('saleable by the books', () => {
   it('is the count less what left and more what came, never below none', () => {
-    expect(saleableNow(40, { sold: 12, lost: 1, movedIn: 5, movedOut: 2 })).toBe(30);
-    expect(saleableNow(4, { sold: 12, lost: 0, movedIn: 0, movedOut: 0 })).toBe(0);
+    expect(saleableBy(count(40), { came: [step(5)], left: [step(12), step(1), step(2)] })).toBe(30);
+    expect(saleableBy(count(4), { came: [], left: [step(12)] })).toBe(0);
+  });
+
+  it('passes over what was before the count; of the same moment, what was logged before it', () => {
+    const left = [step(1, plusMs(at, -1), 9), step(2, at, 4), step(4, at, 6)];
+    expect(saleableBy(count(40), { came: [], left })).toBe(36);
+  });
+
+  it('passes over what came later than the moment asked for', () => {
+    const left = [step(1, plusMs(at, 1000)), step(2, plusMs(at, 1001))];
+    expect(saleableBy(count(40), { came: [], left }, plusMs(at, 1000))).toBe(39);
+  });
+});
+
+describe('a hold', () => {
+  const hold = (until: string | null): Hold => ({
+    ...{ id: 1, entryId: 5, at, by: 'wren', loggedAt: at, tubId: 1 },
+    ...{ reason: 'medicine', until: until === null ? null : day(until) },
+  });
+
+  it('keeps a tub off sale up to and including its last day, without one until it is lifted', () => {
+    expect(offSaleOn(hold('2027-04-20'), day('2027-04-20'))).toEqual({ reason: 'medicine', until: '2027-04-20' });
+    expect(offSaleOn(hold('2027-04-20'), day('2027-04-21'))).toBeNull();
+    expect(offSaleOn(hold(null), day('2030-01-01'))).toMatchObject({ until: null });
+    expect(offSaleOn(undefined, day('2027-04-20'))).toBeNull();
   });
 });
 
