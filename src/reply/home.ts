@@ -13,7 +13,7 @@ export function homeCard(
   const busy = [
     ...(today.changesDue > 0 ? [counted(today.changesDue, 'change')] : []),
     ...(today.parcels > 0 ? [counted(today.parcels, 'parcel')] : []),
-    ...(today.choresDue > 0 ? [counted(today.choresDue, 'other chore')] : []),
+    ...(today.choresDue > 0 ? [counted(today.choresDue, today.changesDue > 0 ? 'other' : 'chore')] : []),
   ];
   return {
     title:

@@ -1,7 +1,7 @@
 import type { LocalDay, Sale } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
-import { type MissedWords, missedLines, mostFacts, postTitle } from './postLate.ts';
+import { type MissedWords, missedLines, postHeadline, postTitle } from './postLate.ts';
 import {
   claimLines,
   forecastButtons,
@@ -46,22 +46,30 @@ export function eveningCard(voice: Voice, post: EveningPost, lateMinutes = 0): C
   const acts = [...moveButtons(voice, post.parcels, 4), ...forecastButtons(post.parcels)];
   const today = button('Today', press('rota-today', {}));
   return {
-    title: `${postTitle(voice, 'Evening', post.day, lateMinutes)}: ${headline(post, open)}`,
+    title: postHeadline(postTitle(voice, 'Evening', post.day, lateMinutes), facts(post, open)),
     why: lines.slice(0, mostLines - 1),
     controls: tickRows('evening', post.day, open, acts.length > 0 || open.length > 0 ? acts : [today]),
   };
 }
 
-/** What weighs most of what is left, so that it fits a notification. */
-function headline({ parcels, notSent }: EveningPost, open: readonly RotaLine[]): string {
-  const bad = parcels.filter(({ judged }) => judged.verdict !== 'may go').length;
+/** What is left, by weight; of tomorrow's parcels, how many are in doubt. */
+function facts({ parcels, notSent }: EveningPost, open: readonly RotaLine[]): string[] {
   const parts = [
-    ...(parcels.length > 0 ? [`${counted(parcels.length, 'parcel')} tomorrow`] : []),
-    ...(bad > 0 ? [`${bad} in doubt`] : []),
+    ...(parcels.length > 0 ? [parcelFact(parcels)] : []),
     ...(notSent.length > 0 ? [`${notSent.length} not sent`] : []),
     ...(open.length > 0 ? [`${counted(open.length, 'chore')} left`] : []),
   ];
-  return parts.length > 0 ? parts.slice(0, mostFacts).join(', ') : 'nothing left';
+  return parts.length > 0 ? parts : ['nothing left'];
+}
+
+/** "2 parcels tomorrow", "1 parcel in doubt", "1 of 3 parcels not to go": the worst verdict in words. */
+function parcelFact(parcels: EveningPost['parcels']): string {
+  const judgedAs = (verdict: string): number => parcels.filter(({ judged }) => judged.verdict === verdict).length;
+  const all = counted(parcels.length, 'parcel');
+  const of = (bad: number): string => (bad === parcels.length ? all : `${bad} of ${all}`);
+  const [no, ask] = [judgedAs('no'), judgedAs('ask')];
+  if (no > 0) return `${of(no)} not to go`;
+  return ask > 0 ? `${of(ask)} in doubt` : `${all} tomorrow`;
 }
 
 /** "Not marked as sent: parcel 41, parcel 38 (Wed 17 Feb)": the day stands where it was an earlier one. */

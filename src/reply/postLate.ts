@@ -1,8 +1,18 @@
 import type { LocalDay } from '../domain/index.ts';
 import { counted, dateWords, listWords, type Voice } from './voice.ts';
 
-/** Facts beside the day in the first line of a post: more do not fit a notification. */
-export const mostFacts = 2;
+/** What a notification shows of a first line. */
+const titleLength = 48;
+
+/** The first line of a post: its kind and day, and of the facts, those that weigh most first, as many as a notification shows. */
+export function postHeadline(title: string, [first = '', ...others]: readonly string[]): string {
+  let line = `${title}: ${first}`;
+  for (const fact of others) {
+    if (line.length + 2 + fact.length > titleLength) break;
+    line += `, ${fact}`;
+  }
+  return line;
+}
 
 /** A post that is a few minutes late is on time. */
 const punctualMinutes = 5;

@@ -1,7 +1,7 @@
 import type { LocalDay, Sale } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
-import { type MissedWords, missedLines, mostFacts, postTitle } from './postLate.ts';
+import { type MissedWords, missedLines, postHeadline, postTitle } from './postLate.ts';
 import {
   claimLines,
   forecastButtons,
@@ -56,23 +56,23 @@ export function morningCard(voice: Voice, post: MorningPost, lateMinutes = 0): C
   ];
   const week = button('The week', press('rota-week', {}));
   return {
-    title: `${postTitle(voice, 'Morning', post.day, lateMinutes)}: ${headline(post, open)}`,
+    title: postHeadline(postTitle(voice, 'Morning', post.day, lateMinutes), facts(post, open)),
     why: lines.slice(0, mostLines - 1),
     controls: tickRows('morning', post.day, open, open.length === 0 ? [...beside, week] : beside),
   };
 }
 
-/** "6 changes, 2 parcels", the two that weigh most, so that it fits a notification; what is done is taken off. */
-function headline({ parcels, items }: MorningPost, open: readonly RotaLine[]): string {
+/** "6 changes", "2 parcels", "9 others": what is open, by weight. */
+function facts({ parcels, items }: MorningPost, open: readonly RotaLine[]): string[] {
   const changes = open.filter(({ due }) => due.chore.act === 'change').length;
   const others = open.length - changes;
   const parts = [
     ...(changes > 0 ? [counted(changes, 'change')] : []),
     ...(parcels.length > 0 ? [counted(parcels.length, 'parcel')] : []),
-    ...(others > 0 ? [counted(others, changes > 0 ? 'other chore' : 'chore')] : []),
+    ...(others > 0 ? [counted(others, changes > 0 ? 'other' : 'chore')] : []),
   ];
-  if (parts.length > 0) return parts.slice(0, mostFacts).join(', ');
-  return items.length > 0 ? 'all done' : 'nothing to do';
+  if (parts.length > 0) return parts;
+  return [items.length > 0 ? 'all done' : 'nothing to do'];
 }
 
 function waterLines(voice: Voice, open: readonly RotaLine[]): string[] {

@@ -51,15 +51,37 @@ export interface WatchWords {
   readonly last: { readonly verdict: WaterVerdict; readonly daysOld: number } | null;
 }
 
-/** "Act: B5 ammonia 1 mg/L, A2 …", "Watch: …", with the age of old readings. */
+/** A bad reading older than this tells of then; what it calls for is a test (common practice, no source). */
+const oldDays = 14;
+
+/** "Act: B5 ammonia 1 mg/L, A2 …", "Watch: …", with the age of old readings, and "Test again: …" where they are too old to believe. */
 export function watchLines(voice: Voice, tubs: readonly WatchWords[], most = 4): string[] {
-  return (['act', 'watch'] as const).flatMap((state) => {
-    const own = tubs.filter(({ last }) => last?.verdict.state === state);
+  const isOld = ({ last }: WatchWords): boolean => last !== null && last.daysOld > oldDays;
+  const recent = tubs.filter((tub) => !isOld(tub));
+  const lineOf = (word: string, own: readonly WatchWords[]): string[] => {
     if (own.length === 0) return [];
-    const shown = own.slice(0, most).map((tub) => watchWords(voice, tub));
     const more = own.length > most ? `, and ${own.length - most} more` : '';
-    return [`${state === 'act' ? 'Act' : 'Watch'}: ${shown.join(', ')}${more}`];
-  });
+    return [
+      `${word}: ${own
+        .slice(0, most)
+        .map((tub) => watchWords(voice, tub))
+        .join(', ')}${more}`,
+    ];
+  };
+  return [
+    ...lineOf(
+      'Act',
+      recent.filter(({ last }) => last?.verdict.state === 'act'),
+    ),
+    ...lineOf(
+      'Watch',
+      recent.filter(({ last }) => last?.verdict.state === 'watch'),
+    ),
+    ...lineOf(
+      'Test again',
+      tubs.filter((tub) => isOld(tub) && tub.last?.verdict.state !== 'fine'),
+    ),
+  ];
 }
 
 function watchWords(voice: Voice, { tub, last }: WatchWords): string {

@@ -21,11 +21,16 @@ export const targetWords = (target: ChoreTarget): string =>
 export const taskWords = ({ name }: Pick<Chore, 'name'>, target: ChoreTarget): string =>
   [name, targetWords(target)].filter((word) => word !== '').join(', ');
 
-/** What matters first: late ones, then water, then what is done every day, then the rest. */
+/** What matters first: water, then what has waited longest for its interval, then what is done every day, then the rest. */
 export function inOrderOfWeight<T extends RotaLine>(lines: readonly T[]): T[] {
-  const rank = ({ due: { chore } }: RotaLine): number => (chore.act === 'change' ? 0 : chore.everyDays);
+  const isWater = ({ due: { chore } }: RotaLine): number => Number(chore.act === 'change');
+  const waited = ({ lateDays, due: { chore } }: RotaLine): number => lateDays / chore.everyDays;
   return [...lines].sort(
-    (a, b) => b.lateDays - a.lateDays || rank(a) - rank(b) || a.due.chore.id - b.due.chore.id || 0,
+    (a, b) =>
+      isWater(b) - isWater(a) ||
+      waited(b) - waited(a) ||
+      a.due.chore.everyDays - b.due.chore.everyDays ||
+      a.due.chore.id - b.due.chore.id,
   );
 }
 
@@ -36,12 +41,25 @@ export function taskList(lines: readonly RotaLine[], most = Number.POSITIVE_INFI
   return [...shown, ...(all.length > shown.length ? [`${all.length - shown.length} more`] : [])].join(' · ');
 }
 
+/** "water change A1 and A3 (2 days late), A4", "rack A and B": the late ones apart, so that the days are theirs alone. */
 function groupWords(group: readonly [RotaLine, ...RotaLine[]]): string {
   const [{ due }] = group;
-  const names = group.map((line) => targetWords(line.due.target)).filter((word) => word !== '');
-  const late = Math.max(...group.map(({ lateDays }) => lateDays));
-  const about = names.length === 0 ? '' : ` ${someWords(names, 6)}`;
-  return `${due.chore.name}${about}${late > 0 ? ` (${counted(late, 'day')} late)` : ''}`;
+  const late = group.filter(({ lateDays }) => lateDays > 0);
+  const names = group.filter(({ lateDays }) => lateDays === 0).map(nameIn);
+  const parts = [...(late.length > 0 ? [lateTargets(late)] : []), ...(names.length > 0 ? [someWords(names, 6)] : [])];
+  const about = parts.filter((part) => part !== '').join(', ');
+  const racks = due.target.of === 'rack' ? ' rack' : '';
+  return `${due.chore.name}${racks}${about === '' ? '' : ` ${about}`}`;
+}
+
+const nameIn = ({ due: { target } }: RotaLine): string => (target.of === 'rack' ? target.rack : targetWords(target));
+
+/** "A1 and A3 (2 to 5 days late)"; of a chore of the business only the days. */
+function lateTargets(late: readonly RotaLine[]): string {
+  const days = late.map(({ lateDays }) => lateDays);
+  const [least, most] = [Math.min(...days), Math.max(...days)];
+  const age = `(${least === most ? '' : `${least} to `}${counted(most, 'day')} late)`;
+  return [someWords(late.map(nameIn), 6), age].filter((part) => part !== '').join(' ');
 }
 
 /** Lines of one chore side by side, in order of weight. */

@@ -102,6 +102,19 @@ describe('the morning', () => {
     );
   });
 
+  it('asks for a test where a bad reading is too old to believe', () => {
+    const test = shop('2027-04-12T08:00:00Z');
+    taken(logReading(test.desk, test.by('wren'), { tub: 'A1', values: { nitriteMgL: 1 } }));
+    test.advance({ days: 14 });
+    expect(linesOf(morningCard(voiceOf(test), morningPost(test.desk)))).toContain(
+      'Act: A1 nitrite 1 mg/L (14 days ago)',
+    );
+    test.advance({ days: 1 });
+    const lines = linesOf(morningCard(voiceOf(test), morningPost(test.desk)));
+    expect(lines).toContain('Test again: A1 nitrite 1 mg/L (15 days ago)');
+    expect(lines.join('\n')).not.toContain('Act:');
+  });
+
   it('says when last night’s backup failed', () => {
     const test = shop('2027-04-12T08:00:00Z');
     const { jobRuns } = test.desk.store;
@@ -123,7 +136,7 @@ describe('the evening', () => {
     );
     const post = eveningPost(test.desk);
     const card = post === null ? null : eveningCard(voiceOf(test), post);
-    expect(card?.title).toMatch(/^Evening, Mon 12 Apr: 1 parcel tomorrow, 1 in doubt/);
+    expect(card?.title).toMatch(/^Evening, Mon 12 Apr: 1 parcel not to go/);
     expect(labelsOf(card ?? { title: '' })).toContain(`Move ${sale.id} to Wed 21 Apr`);
   });
 
