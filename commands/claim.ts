@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { claimOn, claimPossible, openClaim, resendFor, saleById, settleClaim } from '../src/desk/index.ts';
+import { claimOn, claimPossible, openClaim, resendOf, saleById, settleClaim } from '../src/desk/index.ts';
 import { arrivalOutcome, settlements } from '../src/domain/index.ts';
 import { buyerTextCard, claimCard, claimSettledCard } from '../src/reply/index.ts';
 import { type ActHandlers, type Answer, type Command, type Ctx, leaf } from './command.ts';
@@ -77,7 +77,7 @@ function buyerText(ctx: Ctx, id: number): Answer {
   const sent = animals.reduce((sum, item) => sum + item.extras, ordered);
   const dead = Math.min(sent, sale.claim?.dead ?? sale.arrival?.dead ?? 0);
   const { alive } = arrivalOutcome({ sent, dead, ordered });
-  const resend = resendFor(ctx.desk, id);
+  const resend = resendOf(ctx.desk, id);
   const facts = { sale, dead, ordered, alive, resend };
   return { card: buyerTextCard(voiceOf(ctx), facts), private: true };
 }

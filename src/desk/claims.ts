@@ -14,7 +14,7 @@ import { type ClaimProposal, proposalFor, resendItems } from './claimsProposal.t
 import { businessOf, type Desk, log } from './desk.ts';
 import { nextDayFor } from './dispatchJudge.ts';
 import { bookedSale } from './salesAdd.ts';
-import { findSale, stateOf, wrongState } from './salesFind.ts';
+import { findSale, resendOf, stateOf, wrongState } from './salesFind.ts';
 import { notInStock } from './salesItems.ts';
 import { keptFrom } from './salesKept.ts';
 import { whenOf } from './when.ts';
@@ -120,12 +120,11 @@ export function settleClaim(
       const settled = { how: input.how, amountMinor: amountMinor.value, resendSaleId, at };
       desk.store.parcels.addSettlement(entry, { claimId: claim.id, ...settled });
     });
-    const resent = desk.store.sales.open().find(({ resendOf }) => resendOf === sale.id) ?? null;
     return ok({
       sale: bookedSale(desk, sale.id),
       how: input.how,
       amountMinor: amountMinor.value,
-      resend: input.how === 'resend' ? resent : null,
+      resend: resendOf(desk, sale.id),
       entryId,
     });
   });

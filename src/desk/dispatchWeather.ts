@@ -47,7 +47,6 @@ export function logWeather(
 }
 
 /** Places that forecasts were typed for or parcels go to, the last first. */
-export function areas(desk: Desk): string[] {
-  const bought = desk.store.sales.buyers().flatMap(({ area }) => (area === null ? [] : [area]));
-  return [...new Set([...desk.store.weather.areas(), ...bought, homeArea])];
-}
+export const areasOf = (desk: Desk): string[] => [
+  ...new Set([...desk.store.weather.areas(), ...desk.store.sales.areas(), homeArea]),
+];

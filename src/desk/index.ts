@@ -35,7 +35,7 @@ export * from './rotaShift.ts';
 export { addSale, type SaleBooked, type SaleInput } from './salesAdd.ts';
 export * from './salesCancel.ts';
 export * from './salesEdit.ts';
-export { findSale, parcelsOf, resendFor, saleById, stateOf } from './salesFind.ts';
+export { findSale, parcelsOf, resendOf, saleById, stateOf } from './salesFind.ts';
 export type { WantedItem } from './salesItems.ts';
 export * from './salesList.ts';
 export * from './salesPay.ts';

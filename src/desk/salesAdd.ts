@@ -1,10 +1,10 @@
-import { type By, fail, folded, type LocalDay, type Outlet, ok, type Refusal, type Result } from '../domain/index.ts';
+import { type By, fail, type LocalDay, type Outlet, ok, type Refusal, type Result } from '../domain/index.ts';
 import type { BookedSale } from '../store/sales.ts';
 import { businessOf, type Desk, log } from './desk.ts';
 import { type JudgedDay, judgeSale, nextDayFor, plannedDay } from './dispatchJudge.ts';
 import { regionOf } from './dispatchPlaces.ts';
 import { byName } from './find.ts';
-import { itemWords } from './salesFind.ts';
+import { buyerNamed, itemWords } from './salesFind.ts';
 import { itemsWith, listPrice, notInStock, type WantedItem } from './salesItems.ts';
 import { keptFrom } from './salesKept.ts';
 import { isName } from './setup.ts';
@@ -44,7 +44,7 @@ export function addSale(desk: Desk, by: By, input: SaleInput): Result<SaleBooked
     const refused = notInStock(desk, business, items.value, null);
     if (refused !== null) return fail(refused);
 
-    const known = knownBuyer(desk, input.buyer);
+    const known = placeOfBuyer(desk, input.buyer);
     const region = typedRegion ?? known?.region ?? null;
     const area = input.area?.trim() || (known?.area ?? null);
     const dispatchOn = input.dispatchOn ?? nextDayFor(desk, { area, region });
@@ -109,15 +109,15 @@ export function saidOf(
   return outlet.ok ? ok({ outlet: outlet.value, region: region.value }) : outlet;
 }
 
-/** The buyer of that name, if one bought before. */
-function knownBuyer(desk: Desk, typed: string | undefined) {
-  if (typed === undefined) return undefined;
-  return desk.store.sales.buyers().find(({ name }) => folded(name) === folded(typed));
+/** Where the last parcel of the buyer of that name goes, if one bought before. */
+function placeOfBuyer(desk: Desk, typed: string | undefined) {
+  const id = typed === undefined ? undefined : buyerNamed(desk, typed);
+  return id === undefined ? undefined : desk.store.sales.lastPlace(id);
 }
 
 /** The buyer's id, under which the name is kept; a new name is written down. Null where nobody was named. */
 export function buyerIdOf(desk: Desk, entryId: number, typed: string | undefined): number | null {
   const name = typed?.trim() ?? '';
   if (name === '') return null;
-  return knownBuyer(desk, name)?.id ?? desk.store.sales.addBuyer(entryId, name);
+  return buyerNamed(desk, name) ?? desk.store.sales.addBuyer(entryId, name);
 }

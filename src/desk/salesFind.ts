@@ -36,8 +36,8 @@ export function findSale(
     const found = desk.store.sales.get(Number(number));
     return found === undefined ? unknown(desk, typed) : ok(found);
   }
-  const wanted = folded(typed);
-  const theirs = desk.store.sales.all().filter(({ buyer }) => buyer !== null && folded(buyer) === wanted);
+  const buyer = buyerNamed(desk, typed);
+  const theirs = buyer === undefined ? [] : desk.store.sales.ofBuyer(buyer);
   const fit = theirs.filter((sale) => fitting.includes(stateOf(desk, sale)));
   const [first, ...others] = fit.length > 0 ? fit : theirs.slice(-1);
   if (first === undefined) return unknown(desk, typed);
@@ -49,6 +49,10 @@ export function findSale(
     near: [first, ...others].map((sale) => `${sale.id} (${itemWords(sale.items)})`),
   });
 }
+
+/** The id of the buyer of that name, without regard to case and blanks; undefined: nobody of that name bought. */
+export const buyerNamed = (desk: Desk, typed: string): number | undefined =>
+  desk.store.sales.buyers().find(({ name }) => folded(name) === folded(typed))?.id;
 
 function unknown(desk: Desk, typed: string): Result<never, Refusal> {
   const start = folded(typed);
@@ -80,8 +84,10 @@ export function wrongState(desk: Desk, sale: BookedSale, wanted: string): { ok: 
 export const saleById = (desk: Desk, id: number): BookedSale | undefined => desk.store.sales.get(id);
 
 /** The sale that settles a claim by sending again; null: none. */
-export const resendFor = (desk: Desk, id: number): BookedSale | null =>
-  desk.store.sales.all().find(({ resendOf }) => resendOf === id) ?? null;
+export function resendOf(desk: Desk, id: number): BookedSale | null {
+  const resend = desk.store.sales.resendOf(id);
+  return resend === undefined ? null : (desk.store.sales.get(resend) ?? null);
+}
 
 /** The parcels of a sale with where their animals were caught. */
 export const parcelsOf = (desk: Desk, saleId: number): Parcel[] => desk.store.parcels.parcels(saleId);

@@ -54,12 +54,11 @@ export interface SoldBetween {
 
 export function soldBetween(desk: Desk, from: Instant, to: Instant): SoldBetween {
   const { sales, parcels } = desk.store;
-  const added = sales
-    .all()
-    .filter(
-      ({ addedAt, cancelled, resendOf }) => addedAt >= from && addedAt < to && cancelled === null && resendOf === null,
-    );
-  return { sales: added.length, takingsMinor: sales.paidBetween(from, to), ...parcels.sentBetween(from, to) };
+  return {
+    sales: sales.soldBetween(from, to),
+    takingsMinor: sales.paidBetween(from, to),
+    ...parcels.sentBetween(from, to),
+  };
 }
 
 const weekMs = 7 * 86_400_000;
@@ -73,10 +72,5 @@ export function soldInWeek(desk: Desk): SoldBetween {
 /** Claims that nobody has answered, oldest first. */
 export const openClaims = (desk: Desk): BookedSale[] => desk.store.sales.claimed();
 
-/** Names of buyers, and areas, of all sales, the newest first. */
-export const buyersOf = (desk: Desk): string[] => distinct(desk.store.sales.all().map(({ buyer }) => buyer));
-export const areasOf = (desk: Desk): string[] => distinct(desk.store.sales.all().map(({ area }) => area));
-
-const distinct = (names: readonly (string | null)[]): string[] => [
-  ...new Set(names.toReversed().flatMap((name) => (name === null ? [] : [name]))),
-];
+/** Names of those who bought, the one with the newest sale first. */
+export const buyersOf = (desk: Desk): string[] => desk.store.sales.buyerNames();

@@ -2,7 +2,7 @@ import { type By, fail, type Instant, ok, type Refusal, type Result } from '../d
 import type { BookedSale } from '../store/sales.ts';
 import { businessOf, type Desk, log } from './desk.ts';
 import { bookedSale } from './salesAdd.ts';
-import { findSale, isOpen, stateOf, wrongState } from './salesFind.ts';
+import { findSale, stateOf, wrongState } from './salesFind.ts';
 import { notInStock } from './salesItems.ts';
 import { whenOf } from './when.ts';
 
@@ -71,6 +71,3 @@ function paidAmount(given: number | undefined, openMinor: number | null): Result
     ? fail({ kind: 'nothing-given', what: 'the amount: no price is set' })
     : ok(Math.max(0, openMinor));
 }
-
-/** Whether a sale awaits its payment. */
-export const isUnpaid = (desk: Desk, sale: BookedSale): boolean => isOpen(stateOf(desk, sale)) && sale.paidAt === null;

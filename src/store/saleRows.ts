@@ -6,8 +6,6 @@ import { currentSale } from './promises.ts';
 export interface BookedSale extends Sale {
   readonly buyerId: number | null;
   readonly outletId: number | null;
-  /** The sale whose claim this one settles; null: an ordinary sale. */
-  readonly resendOf: number | null;
 }
 
 /** What a version of a sale says: everything about it that people can edit. */
@@ -65,7 +63,6 @@ export interface SaleRow {
   settled_minor: number;
   settled_at: Instant;
   settled_by: string;
-  resend_of: number | null;
 }
 
 const latest = (table: string, of: string): string =>
@@ -82,9 +79,7 @@ export const saleRows = `
     ae.user_name AS arrival_by, ae.logged_at AS arrival_logged_at,
     c.id AS claim_id, c.entry_id AS claim_entry_id, c.at AS claim_at, c.dead AS claim_dead, c.photo AS claim_photo, c.note AS claim_note,
     ce.user_name AS claim_by, ce.logged_at AS claim_logged_at,
-    t.how AS settled_how, t.amount_minor AS settled_minor, t.at AS settled_at, te.user_name AS settled_by,
-    (SELECT rc.sale_id FROM claim_settlement r JOIN live_entry re ON re.id = r.entry_id JOIN claim rc ON rc.id = r.claim_id
-      WHERE r.resend_sale_id = v.sale_id) AS resend_of
+    t.how AS settled_how, t.amount_minor AS settled_minor, t.at AS settled_at, te.user_name AS settled_by
   FROM (${currentSale}) v
   JOIN sale s ON s.id = v.sale_id
   JOIN entry e ON e.id = s.entry_id
@@ -124,7 +119,6 @@ export function saleOf(row: SaleRow, items: readonly SaleItem[]): BookedSale {
     cancelled: row.cancelled_at === null ? null : { at: row.cancelled_at, reason: row.cancelled_reason ?? '' },
     by: row.user_name,
     addedAt: row.added_at,
-    resendOf: row.resend_of,
   };
 }
 

@@ -12,20 +12,18 @@ export interface Payment extends Logged {
   readonly amountMinor: number;
 }
 
-/** Somebody who bought, as last seen. */
-export interface KnownBuyer {
-  readonly id: number;
-  readonly name: string;
-  readonly area: string | null;
-  readonly region: string | null;
-}
-
 interface ItemRow {
   line_id: number | null;
   goods_id: number | null;
   name: string;
   number: number;
   extras: number;
+}
+
+/** A buyer's id and name. */
+interface Buyer {
+  readonly id: number;
+  readonly name: string;
 }
 
 interface PaymentRow extends LoggedRow {
@@ -46,6 +44,7 @@ export function saleStore(db: Database) {
   const onDay = db.prepare<[LocalDay], SaleRow>(
     `${saleRows} AND v.cancelled_at IS NULL AND v.dispatch_on = ? ORDER BY v.sale_id`,
   );
+  const ofBuyer = db.prepare<[number], SaleRow>(`${saleRows} AND v.buyer_id = ? ORDER BY v.sale_id`);
   const claimed = db.prepare<[], SaleRow>(`${saleRows} AND c.id IS NOT NULL AND t.id IS NULL ORDER BY c.at`);
   const items = db.prepare<[number], ItemRow>(`
     SELECT i.line_id, i.goods_id, i.number, i.extras,
@@ -71,10 +70,23 @@ export function saleStore(db: Database) {
     SELECT coalesce(sum(y.amount_minor), 0) AS total FROM payment y JOIN live_entry e ON e.id = y.entry_id
     WHERE y.at >= ? AND y.at < ?`);
   const insertBuyer = db.prepare<[number, string]>('INSERT INTO buyer (entry_id, name) VALUES (?, ?)');
-  const buyers = db.prepare<[], KnownBuyer>(`
-    SELECT b.id, b.name, v.area, v.region FROM buyer b LEFT JOIN (${currentSale}) v ON v.id =
-      (SELECT max(w.id) FROM (${currentSale}) w WHERE w.buyer_id = b.id)
-    WHERE b.forgotten_at IS NULL ORDER BY b.id DESC`);
+  const buyers = db.prepare<[], Buyer>('SELECT id, name FROM buyer WHERE forgotten_at IS NULL ORDER BY id DESC');
+  const buying = db.prepare<[], Buyer>(`
+    SELECT b.id, b.name FROM buyer b JOIN (${currentSale}) v ON v.buyer_id = b.id
+    WHERE b.forgotten_at IS NULL GROUP BY b.id ORDER BY max(v.sale_id) DESC`);
+  const areas = db.prepare<[], { area: string }>(`
+    SELECT v.area FROM (${currentSale}) v WHERE v.area IS NOT NULL GROUP BY v.area ORDER BY max(v.sale_id) DESC`);
+  const lastPlace = db.prepare<[number], { area: string | null; region: string | null }>(
+    `SELECT v.area, v.region FROM (${currentSale}) v WHERE v.buyer_id = ? ORDER BY v.id DESC LIMIT 1`,
+  );
+  const resend = db.prepare<[number], { id: number }>(`
+    SELECT r.resend_sale_id AS id FROM claim c
+    JOIN claim_settlement r ON r.claim_id = c.id JOIN live_entry e ON e.id = r.entry_id
+    WHERE c.sale_id = ? AND r.resend_sale_id IS NOT NULL ORDER BY r.id DESC LIMIT 1`);
+  const sold = db.prepare<[Instant, Instant], { number: number }>(`
+    SELECT count(*) AS number FROM sale s JOIN (${currentSale}) v ON v.sale_id = s.id
+    WHERE s.added_at >= ? AND s.added_at < ? AND v.cancelled_at IS NULL AND NOT EXISTS
+      (SELECT 1 FROM claim_settlement r JOIN live_entry e ON e.id = r.entry_id WHERE r.resend_sale_id = s.id)`);
 
   const itemsOf = (versionId: number): SaleItem[] =>
     items
@@ -109,6 +121,8 @@ export function saleStore(db: Database) {
     open: (): BookedSale[] => open.all().map(booked),
     /** Planned for a day and not cancelled, sent ones included. */
     on: (day: LocalDay): BookedSale[] => onDay.all(day).map(booked),
+    /** All of a buyer that are not undone, by number. */
+    ofBuyer: (buyerId: number): BookedSale[] => ofBuyer.all(buyerId).map(booked),
     /** With a claim that nobody has answered, oldest first. */
     claimed: (): BookedSale[] => claimed.all().map(booked),
     /** The number that the next sale gets; true only inside the transaction that writes it. */
@@ -130,7 +144,17 @@ export function saleStore(db: Database) {
     /** Sum of the payments from one instant up to another, minor units. */
     paidBetween: (from: Instant, to: Instant): number => paidBetween.get(from, to)?.total ?? 0,
     addBuyer: (entryId: number, name: string): number => Number(insertBuyer.run(entryId, name).lastInsertRowid),
-    /** Buyers that are not forgotten, newest first, with where their last parcel went. */
-    buyers: (): KnownBuyer[] => buyers.all(),
+    /** Buyers that are not forgotten, newest first; also one whose only sale was undone. */
+    buyers: (): Buyer[] => buyers.all(),
+    /** Names of those who have a sale, the one with the newest first. */
+    buyerNames: (): string[] => buying.all().map(({ name }) => name),
+    /** Where parcels of sales go, that of the newest first. */
+    areas: (): string[] => areas.all().map(({ area }) => area),
+    /** Where a buyer's last parcel goes; undefined for one without a sale. */
+    lastPlace: (buyerId: number): { area: string | null; region: string | null } | undefined => lastPlace.get(buyerId),
+    /** Number of the sale that sends again what a claim on this one is about; undefined: none. */
+    resendOf: (saleId: number): number | undefined => resend.get(saleId)?.id,
+    /** How many were added from one instant up to another and not cancelled since; what is sent again is no sale. */
+    soldBetween: (from: Instant, to: Instant): number => sold.get(from, to)?.number ?? 0,
   };
 }

@@ -5,9 +5,11 @@ import {
   openClaims,
   packingList,
   paySale,
+  resendOf,
   sendParcel,
   setBusiness,
   settleClaim,
+  soldInWeek,
   stateOf,
   stock,
   undo,
@@ -110,7 +112,10 @@ describe('a claim', () => {
     expect(resend).toMatchObject({ priceMinor: 0, dispatchOn: '2027-03-17', items: [{ name: 'jade', number: 12 }] });
     expect(resend && stateOf(test.desk, resend)).toBe('paid');
     expect(free()).toBeLessThanOrEqual(before - 12);
-    expect(packingList(test.desk, day('2027-03-17')).parcels).toMatchObject([{ sale: { resendOf: Number(sale) } }]);
+    expect(packingList(test.desk, day('2027-03-17')).parcels).toMatchObject([
+      { sale: { id: resendOf(test.desk, Number(sale))?.id, priceMinor: 0 } },
+    ]);
+    expect(soldInWeek(test.desk).sales).toBe(1);
     taken(undo(test.desk, test.by('wren'), true, entryId));
     expect(free()).toBe(before);
     expect(openClaims(test.desk)).toHaveLength(1);

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, it } from 'vitest';
-import { addSale, editSale, paySale } from '../../src/desk/index.ts';
+import { addSale, editSale, paySale, undo } from '../../src/desk/index.ts';
 import { plusMs } from '../../src/domain/index.ts';
 import { openStore } from '../../src/store/open.ts';
 import { sellingDeskAt, taken } from '../support/sellingDesk.ts';
@@ -46,6 +46,26 @@ it('reserves up to the moment until which an unpaid sale is kept, and not at it'
   expect(promises.ofLine(1, keptUntil)).toEqual({ number: 0, extras: 0 });
   expect(promises.ofLine(1, plusMs(keptUntil, -1), 1)).toEqual({ number: 0, extras: 0 });
   expect(promises.ofGoods(1, plusMs(keptUntil, -1))).toBe(2);
+});
+
+it('finds buyers, their sales and where their parcels go, without those of undone sales', () => {
+  const { desk, by } = test;
+  const sell = (buyer: string, area: string): void => {
+    taken(addSale(desk, by('wren'), { items: [{ of: 'line', name: 'jade', number: 5 }], buyer, area }));
+  };
+  sell('Kestrel', 'Leeuwarden');
+  sell('Heron', 'Zwolle');
+  sell('kestrel', 'Sneek');
+  sell('Hreon', 'Zwole');
+  const last = desk.store.entries.latestOf('user-wren')?.id ?? 0;
+  taken(undo(desk, by('wren'), false, last));
+  const { sales } = desk.store;
+  expect(sales.buyerNames()).toEqual(['Kestrel', 'Heron']);
+  expect(sales.areas()).toEqual(['Sneek', 'Zwolle', 'Leeuwarden']);
+  expect(sales.buyers().map(({ name }) => name)).toEqual(['Hreon', 'Heron', 'Kestrel']);
+  const kestrel = sales.buyers().at(-1)?.id ?? 0;
+  expect(sales.ofBuyer(kestrel).map(({ id }) => id)).toEqual([1, 3]);
+  expect(sales.lastPlace(kestrel)).toEqual({ area: 'Sneek', region: null });
 });
 
 it('leaves nothing of a sale whose writing broke off', () => {

@@ -12,13 +12,6 @@ export type SaleItem =
     }
   | { readonly of: 'goods'; readonly id: number; readonly name: string; readonly number: number; readonly extras: 0 };
 
-export interface Buyer {
-  readonly id: number;
-  readonly name: string;
-  readonly area: string | null;
-  readonly region: string | null;
-}
-
 /**
  * kept: reserved, unpaid, within its time · lapsed: unpaid and no longer reserved · paid: reserved until sent ·
  * sent: on the way · arrived: the buyer has it · cancelled: given up.
