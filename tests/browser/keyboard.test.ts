@@ -1,8 +1,8 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
+import { startTryOut } from '../support/tryOut.ts';
 import { openChannel, until } from './channelPage.ts';
 import { openBrowser } from './openBrowser.ts';
-import { startTryOut } from './tryOut.ts';
 
 let browser: Browser;
 beforeAll(async () => {

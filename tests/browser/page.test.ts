@@ -2,9 +2,9 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Locator } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { startTryOut, type TryOut } from '../support/tryOut.ts';
 import { type ChannelPage, openChannel } from './channelPage.ts';
 import { openBrowser } from './openBrowser.ts';
-import { startTryOut, type TryOut } from './tryOut.ts';
 
 let browser: Browser;
 beforeAll(async () => {

@@ -10,7 +10,7 @@ import { startJobs } from '../../src/jobs/alarm.ts';
 import { startLocalChat } from '../../src/local/startLocalChat.ts';
 import { openLog } from '../../src/log.ts';
 import { startBot } from '../../src/start.ts';
-import { type Chat, driveChat } from '../support/chat/driver.ts';
+import { type Chat, driveChat } from './chat/driver.ts';
 
 /** A Tuesday morning in the dispatch season. */
 const startAt: Instant = instantOf(new Date('2027-04-13T08:00:00Z'));
