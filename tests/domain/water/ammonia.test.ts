@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { unionisedShare } from '../../../src/domain/index.ts';
+import { numberIn, publishedTable } from '../../published/table.ts';
 
 fc.configureGlobal({ seed: 20270413 });
 
@@ -15,6 +16,13 @@ const cells = rows.flatMap((row) => {
   const [ph = Number.NaN, ...percents] = row.split(',').map(Number);
   return percents.map((percent, index) => [ph, temperaturesC[index] ?? Number.NaN, percent] as const);
 });
+
+// University of Florida IFAS FA16; what was read and what is from memory stands in the file.
+const florida = publishedTable('ammoniaIfasFa16.csv');
+const floridaC = florida.columns.slice(2).map(Number);
+const floridaCells = florida.rows.flatMap((row) =>
+  floridaC.map((tempC) => [numberIn(row, 'ph'), tempC, numberIn(row, String(tempC))] as const),
+);
 
 describe('the un-ionised share of ammonia', () => {
   it('is checked against the whole published table', () => {
@@ -31,6 +39,16 @@ describe('the un-ionised share of ammonia', () => {
     const isSmall = ph < 7.3;
     const shown = isSmall ? Number(found.toFixed(2)) : found;
     expect(Math.abs(shown - percent)).toBeLessThanOrEqual((isSmall ? 0.01 : 0.02 * percent) + 1e-12);
+  });
+
+  it('is checked against the whole of the second table', () => {
+    expect(floridaC).toEqual([8, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30]);
+    expect(floridaCells).toHaveLength(120);
+    expect(florida.rows.map(({ provenance }) => provenance)).toEqual(['read', ...Array(9).fill('memory')]);
+  });
+
+  it.each(floridaCells)('is that of IFAS FA16 at pH %d and %d °C: %d', (ph, tempC, share) => {
+    expect(Math.abs(unionisedShare(ph, tempC) - share)).toBeLessThanOrEqual(0.0003 + 0.004 * share);
   });
 
   it('gives the worked example of 24 °C and pH 8.0', () => {
