@@ -68,7 +68,10 @@ export async function startChat(
   return {
     ok: true,
     value: {
-      ...makePublisher(client, () => app.chosenChannel() ?? account.channelId),
+      ...makePublisher(client, () => {
+        const chosen = app.chosenChannel();
+        return chosen === null ? [account.channelId] : [chosen, account.channelId];
+      }),
       async stop() {
         endWatch();
         await finished(boundary.settled(), log);

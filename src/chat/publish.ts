@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { Client, Message, SendableChannels } from 'discord.js';
+import { type Client, DiscordAPIError, type Message, RESTJSONErrorCodes, type SendableChannels } from 'discord.js';
 import { button, type Card, postKeyOf, press } from '../reply/index.ts';
 import { renderWhole } from './render.ts';
 
@@ -33,11 +33,22 @@ export interface Publisher {
 const PAGE = 100;
 const PAGES = 5;
 
-export function makePublisher(client: Client, channelId: () => string): Publisher {
-  async function channel(): Promise<SendableChannels> {
-    const found = await client.channels.fetch(channelId());
-    if (found === null || !found.isSendable()) throw new Error('the channel of the posts cannot be written to');
-    return found;
+/** The service says for good that a channel is gone, or shut to the bot. */
+const isOutOfReach = (error: unknown): boolean =>
+  error instanceof DiscordAPIError &&
+  (error.code === RESTJSONErrorCodes.UnknownChannel || error.code === RESTJSONErrorCodes.MissingAccess);
+
+/** @param channelIds where to post, the preferred channel first; the next one serves when it is gone or shut to the bot */
+export function makePublisher(client: Client, channelIds: () => readonly string[]): Publisher {
+  async function channel([id = '', ...others] = channelIds()): Promise<SendableChannels> {
+    try {
+      const found = await client.channels.fetch(id);
+      if (found?.isSendable() === true) return found;
+    } catch (error) {
+      if (!isOutOfReach(error) || others.length === 0) throw error;
+    }
+    if (others.length === 0) throw new Error('the channel of the posts cannot be written to');
+    return channel(others);
   }
 
   return {

@@ -95,3 +95,15 @@ it('a nonce is short and the same for the same key', () => {
   expect(nonceOf('morning 2027-04-13')).not.toBe(nonceOf('morning 2027-04-14'));
   expect(nonceOf('x'.repeat(500)).length).toBeLessThanOrEqual(25);
 });
+
+it('a post goes to the channel of the set-up when the chosen one is gone', async () => {
+  const { desk, publisher } = live.bot();
+  const { store } = desk;
+  const by = { userId: FIXED_IDS.owner, name: 'rowan', key: 'chosen-channel' };
+  const entry = store.entries.add(by, 'business', 'chose a channel', desk.now());
+  store.settings.set(entry, 'channelId', '1100000000000009999');
+  const key = 'morning 2027-04-20';
+  idOf(await publisher.publish({ ...card, title: 'Morning at home' }, { key }));
+  expect((await posts()).some(({ text }) => text.includes('Morning at home'))).toBe(true);
+  store.entries.void(entry, by, desk.now());
+});

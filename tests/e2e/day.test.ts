@@ -26,7 +26,7 @@ it("takes a slip mended, a change once, and the other partner's word for it", as
   const asked = await linnet.command('change log', { tub: 'A1', percent: 25 });
   expect(asked).toMatchObject({ ephemeral: true, text: expect.stringContaining('the two swap 44 %') });
   const topUp = await tryOut.chat.later(await linnet.press(asked, 'It was a top-up'), { followUps: 1 });
-  expect(topUp.followUps[0]?.text).toContain('A1: topped up 6 L');
+  expect(topUp.followUps[0]?.text).toContain('A1: 6 L topped up');
 });
 
 it('sells in words, warns of a closed day, moves the sale, packs, sends and settles what arrived', async () => {
