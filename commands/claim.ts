@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { claimOn, claimPossible, openClaim, resendOf, saleById, settleClaim } from '../src/desk/index.ts';
-import { arrivalOutcome, settlements } from '../src/domain/index.ts';
+import { animalsOf, arrivalOutcome, settlements } from '../src/domain/index.ts';
 import { buyerTextCard, claimCard, claimSettledCard } from '../src/reply/index.ts';
 import { type ActHandlers, type Answer, type Command, type Ctx, leaf } from './command.ts';
 import { minorOf } from './money.ts';
@@ -72,9 +72,7 @@ function showClaim(ctx: Ctx, sale: number): Answer {
 function buyerText(ctx: Ctx, id: number): Answer {
   const sale = saleById(ctx.desk, id);
   if (sale === undefined) return gone;
-  const animals = sale.items.filter(({ of }) => of === 'line');
-  const ordered = animals.reduce((sum, item) => sum + item.number, 0);
-  const sent = animals.reduce((sum, item) => sum + item.extras, ordered);
+  const { ordered, sent } = animalsOf(sale);
   const dead = Math.min(sent, sale.claim?.dead ?? sale.arrival?.dead ?? 0);
   const { alive } = arrivalOutcome({ sent, dead, ordered });
   const resend = resendOf(ctx.desk, id);

@@ -1,6 +1,16 @@
-import { amount, type By, fail, type Instant, ok, type Refusal, type Result } from '../domain/index.ts';
+import {
+  amount,
+  animalsOf,
+  type By,
+  type ClaimProposal,
+  fail,
+  type Instant,
+  ok,
+  type Refusal,
+  type Result,
+} from '../domain/index.ts';
 import type { BookedSale } from '../store/sales.ts';
-import { animalsOf, type ClaimProposal, proposalFor } from './claimsProposal.ts';
+import { proposalFor } from './claimsProposal.ts';
 import { type Desk, log } from './desk.ts';
 import { bookedSale } from './salesAdd.ts';
 import { findSale, stateOf, wrongState } from './salesFind.ts';

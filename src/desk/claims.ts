@@ -1,6 +1,7 @@
 import {
   type By,
   type Claim,
+  type ClaimProposal,
   fail,
   type Instant,
   ok,
@@ -10,7 +11,7 @@ import {
 } from '../domain/index.ts';
 import type { BookedSale } from '../store/sales.ts';
 import { deadOf } from './arrivals.ts';
-import { type ClaimProposal, proposalFor, resendItems } from './claimsProposal.ts';
+import { proposalFor, resendItems } from './claimsProposal.ts';
 import { businessOf, type Desk, log } from './desk.ts';
 import { nextDayFor } from './dispatchJudge.ts';
 import { bookedSale } from './salesAdd.ts';

@@ -4,7 +4,6 @@ export * from './atHand.ts';
 export * from './changes.ts';
 export * from './chores.ts';
 export * from './claims.ts';
-export type { ClaimProposal } from './claimsProposal.ts';
 export { businessOf, type Desk, todayOf } from './desk.ts';
 export * from './dispatchDay.ts';
 export {

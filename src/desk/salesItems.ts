@@ -3,6 +3,7 @@ import {
   extrasFor,
   fail,
   folded,
+  mostThatFits,
   ok,
   type PriceList,
   priceOf,
@@ -24,20 +25,10 @@ export interface WantedItem {
 /** More animals than this fit no order of ours; their extras are not worked out. */
 const mostAnimals = 5000;
 
-/** Extras that go with animals, by what the arrival record says so far. */
-export function extrasNow(desk: Desk, business: Business, number: number): number {
-  if (number > mostAnimals) return 0;
+/** How many extras go with a number of animals, by what the arrival record says so far; the record is read once. */
+export function extrasBy(desk: Desk, business: Business): (number: number) => number {
   const { sent, dead } = desk.store.parcels.arrivalRecord();
-  return extrasFor(number, { sent, dead }, business.fullOrderLevelPercent);
-}
-
-/** The largest number up to `asked` that fits with its extras into what is free. */
-function fitting(desk: Desk, business: Business, asked: number, free: number): { fits: number; fitsExtras: number } {
-  for (let fits = Math.min(asked, Math.max(0, free), mostAnimals); fits > 0; fits--) {
-    const fitsExtras = extrasNow(desk, business, fits);
-    if (fits + fitsExtras <= free) return { fits, fitsExtras };
-  }
-  return { fits: 0, fitsExtras: 0 };
+  return (number) => (number > mostAnimals ? 0 : extrasFor(number, { sent, dead }, business.fullOrderLevelPercent));
 }
 
 /**
@@ -46,6 +37,7 @@ function fitting(desk: Desk, business: Business, asked: number, free: number): {
  */
 export function itemsWith(desk: Desk, business: Business, wanted: readonly WantedItem[]): Result<SaleItem[], Refusal> {
   const named = { line: desk.store.tubs.lines(), goods: desk.store.goods.goods() };
+  const extrasOf = extrasBy(desk, business);
   const items: SaleItem[] = [];
   for (const { of, name, number } of wanted) {
     const found = named[of].find((thing) => folded(thing.name) === folded(name));
@@ -56,20 +48,19 @@ export function itemsWith(desk: Desk, business: Business, wanted: readonly Wante
     }
     const index = items.findIndex((item) => item.of === of && item.id === found.id);
     const all = number + (items[index]?.number ?? 0);
-    items.splice(index === -1 ? items.length : index, 1, itemOf(desk, business, of, found, all));
+    items.splice(index === -1 ? items.length : index, 1, itemOf(extrasOf, of, found, all));
   }
   return ok(items);
 }
 
 function itemOf(
-  desk: Desk,
-  business: Business,
+  extrasOf: (number: number) => number,
   of: WantedItem['of'],
   { id, name }: { readonly id: number; readonly name: string },
   number: number,
 ): SaleItem {
   if (of === 'goods') return { of, id, name, number, extras: 0 };
-  return { of, id, name, number, extras: extrasNow(desk, business, number) };
+  return { of, id, name, number, extras: extrasOf(number) };
 }
 
 interface Room {
@@ -107,7 +98,7 @@ export function notInStock(
     const enough = item.number + item.extras <= stock.free && item.number <= mostAnimals;
     const room = enough
       ? { fits: item.number, fitsExtras: item.extras }
-      : fitting(desk, business, item.number, stock.free);
+      : mostThatFits(Math.min(item.number, mostAnimals), stock.free, extrasBy(desk, business));
     rooms.push({ item, free: stock.free, ...room });
   }
   const short = rooms.find(({ item, fits }) => fits < item.number);

@@ -55,3 +55,22 @@ export function extrasFor(number: number, record: ArrivalCounts, levelPercent: n
   }
   return enough;
 }
+
+/**
+ * The largest number up to `asked` that fits with its extras into what is free, and those extras; none where nothing fits.
+ * @param extrasOf extras of a number of animals; never fewer for more animals
+ */
+export function mostThatFits(
+  asked: number,
+  free: number,
+  extrasOf: (number: number) => number,
+): { readonly fits: number; readonly fitsExtras: number } {
+  let fits = 0;
+  let tooMany = Math.min(asked, Math.max(0, free)) + 1;
+  while (tooMany - fits > 1) {
+    const middle = Math.floor((fits + tooMany) / 2);
+    if (middle + extrasOf(middle) <= free) fits = middle;
+    else tooMany = middle;
+  }
+  return { fits, fitsExtras: fits === 0 ? 0 : extrasOf(fits) };
+}

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { arrivalOutcome, chanceOfFull, extrasFor, survivalChance } from '../../../src/domain/index.ts';
+import { arrivalOutcome, chanceOfFull, extrasFor, mostThatFits, survivalChance } from '../../../src/domain/index.ts';
 
 fc.configureGlobal({ seed: 20270303 });
 
@@ -114,5 +114,26 @@ describe('how an order came out', () => {
 
   it('cannot have more dead than sent', () => {
     expect(() => arrivalOutcome({ sent: 10, dead: 11, ordered: 10 })).toThrow(RangeError);
+  });
+});
+
+describe('the most that fits with its extras', () => {
+  it('is what is asked where it fits, else the largest number below, else none', () => {
+    const tenth = (number: number): number => Math.ceil(number / 10);
+    expect(mostThatFits(20, 22, tenth)).toEqual({ fits: 20, fitsExtras: 2 });
+    expect(mostThatFits(20, 21, tenth)).toEqual({ fits: 19, fitsExtras: 2 });
+    expect(mostThatFits(20, 1, tenth)).toEqual({ fits: 0, fitsExtras: 0 });
+    expect(mostThatFits(20, -4, tenth)).toEqual({ fits: 0, fitsExtras: 0 });
+  });
+
+  it('fits, and one more would not', () => {
+    const rule = (number: number): number => extrasFor(number, none, 98);
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 200 }), fc.integer({ min: -5, max: 200 }), (asked, free) => {
+        const { fits, fitsExtras } = mostThatFits(asked, free, rule);
+        expect(fits === 0 || fits + fitsExtras <= free).toBe(true);
+        expect(fits === asked || fits + 1 + rule(fits + 1) > free).toBe(true);
+      }),
+    );
   });
 });
