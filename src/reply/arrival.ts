@@ -108,7 +108,7 @@ const noteLine = ({ claim }: Sale): string[] => (claim === null || claim.note ==
 function claimLines(voice: Voice, proposal: ClaimProposal): string[] {
   const { outcome, photoAsked, photo, refundMinor, canResend, resendOn, about } = proposal;
   return [
-    reportWords(voice, proposal),
+    sentence(reportWords(voice, proposal)),
     ...(photoAsked && !photo ? ['No photo yet; your terms ask for one'] : []),
     ...(outcome.promiseKept ? ['As many arrived as were ordered: nothing is owed by your terms'] : []),
     [
@@ -121,6 +121,8 @@ function claimLines(voice: Voice, proposal: ClaimProposal): string[] {
     ].join('; '),
   ];
 }
+
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 /** "reported 55 min after delivery, with photo"; outside the window it is the partners' choice. */
 function reportWords(voice: Voice, proposal: ClaimProposal): string {

@@ -1,6 +1,6 @@
 import type { ChangePlan, Instant, TopUpWater, Tub } from '../domain/index.ts';
 import { press } from './acts.ts';
-import { button, type Card } from './card.ts';
+import { button, type Card, type ControlRow } from './card.ts';
 import {
   counted,
   dateWords,
@@ -100,7 +100,10 @@ function reasonLines(plan: ChangePlan): string[] {
 /** What needs changing today, the water for it, and what comes next. */
 export function changePlanCard(voice: Voice, plans: readonly TubPlan[]): Card {
   if (plans.length === 0) return { title: 'No tubs yet', next: 'Add one with /tub add' };
-  const due = plans.filter(({ plan }) => plan.dueOn <= voice.today);
+  // What harms today stands first; the others as they came.
+  const due = plans
+    .filter(({ plan }) => plan.dueOn <= voice.today)
+    .sort((a, b) => Number(b.plan.reason === 'urgent') - Number(a.plan.reason === 'urgent'));
   const later = plans.filter(({ plan }) => plan.dueOn > voice.today);
   const ahead = later[0];
   const next = ahead === undefined ? [] : [`Then ${ahead.tub.name} ${dayWords(voice, ahead.plan.dueOn)}`];
@@ -113,38 +116,37 @@ export function changePlanCard(voice: Voice, plans: readonly TubPlan[]): Card {
   }
   const total = due.reduce((sum, { plan }) => sum + plan.litres, 0);
   const shown = due.slice(0, 25);
-  const first = due[0];
   return {
     title: `${counted(due.length, 'change')} today, ${litresWords(voice, total)}`,
     table: shown.map(({ tub, plan }) => planRow(voice, tub, plan)),
     why: [...(due.length > shown.length ? [`and ${due.length - shown.length} more tubs`] : []), ...next],
     next: `Prepare the water: dechlorinated, within ${matchWords(voice)}`,
-    controls: [
-      [
-        {
-          kind: 'select',
-          placeholder: 'Tick what is changed',
-          press: press('changes-done', {}),
-          max: shown.length,
-          options: shown.map(({ tub, plan }) => ({
-            label: `${tub.name} changed ${figure(plan.litres)} L`,
-            value: String(tub.id),
-          })),
-        },
-      ],
-      ...(first === undefined
-        ? []
-        : [
-            [
-              button(
-                `${first.tub.name} changed ${figure(first.plan.litres)} L`,
-                press('change-now', { tub: first.tub.id, litres: first.plan.litres }),
-                'main' as const,
-              ),
-            ],
-          ]),
-    ],
+    controls: planControls(shown),
   };
+}
+
+/** The first of the list on a button, and a list to tick several where there are more. */
+function planControls(shown: readonly TubPlan[]): ControlRow[] {
+  const changed = ({ tub, plan }: TubPlan): string => `${tub.name} changed ${figure(plan.litres)} L`;
+  const [first] = shown;
+  if (first === undefined) return [];
+  const { tub, plan } = first;
+  return [
+    [button(changed(first), press('change-now', { tub: tub.id, litres: plan.litres }), 'main')],
+    ...(shown.length === 1
+      ? []
+      : [
+          [
+            {
+              kind: 'select',
+              placeholder: 'Tick what is changed',
+              press: press('changes-done', {}),
+              max: shown.length,
+              options: shown.map((each) => ({ label: changed(each), value: String(each.tub.id) })),
+            },
+          ] as const,
+        ]),
+  ];
 }
 
 function planRow(voice: Voice, tub: Tub, plan: ChangePlan): string {
@@ -195,12 +197,26 @@ function tdsLine({ water, tdsMgL: { last, adds } }: TopUpLogged): string {
   return last === null ? `${added} each time` : `${added}: ${figure(last, 0)} → ${figure(last + adds, 0)}`;
 }
 
+/** More than this part of the tub seldom evaporates between two top-ups (common practice, no source), %. */
+const muchPercent = 15;
+
+/** A change that was logged as a top-up would leave its nitrate in the books. */
+function muchLine({ tub, litres }: TopUpLogged): string[] {
+  const percent = Math.round((litres / tub.netLitres) * 100);
+  return percent > muchPercent ? [`That is ${percent} % of the tub: if it was a change, undo and log it so`] : [];
+}
+
 export function topUpCard(voice: Voice, by: string, logged: TopUpLogged): Card {
   const { tub, litres, water } = logged;
   const tap = water === 'tap';
   return {
     title: `${tub.name}: ${litresWords(voice, litres)} topped up, ${tap ? 'tap' : 'soft'} water`,
-    why: ['Only water evaporates: the minerals stayed in the tub', tdsLine(logged), whenLine(voice, by, logged.at)],
+    why: [
+      'Only water evaporates: the minerals stayed in the tub',
+      ...muchLine(logged),
+      tdsLine(logged),
+      whenLine(voice, by, logged.at),
+    ],
     ...(tap && { next: 'Use soft water (rain, osmosis) for the next top-up' }),
     controls: [[button('Undo', press('undo-ask', { entry: logged.entryId }))]],
   };

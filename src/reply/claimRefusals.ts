@@ -24,6 +24,7 @@ export function claimRefusal(voice: Voice, refusal: ClaimRefusal): Card {
         title: `The claim on sale ${refusal.sale} is already answered`,
         why: [`${refusal.by}: ${refusal.how}${amount}, ${momentWords(voice, refusal.at)}`, 'A claim is answered once'],
         next: 'Undo that answer first, if it was wrong',
+        controls: [[button(`Sale ${refusal.sale}`, press('sale-show', { sale: refusal.sale }))]],
       };
     }
     case 'no-claim':

@@ -1,6 +1,6 @@
 import type { LocalDay, Sale } from '../domain/index.ts';
 import { press } from './acts.ts';
-import { button, type Card, type ControlRow } from './card.ts';
+import { type Button, button, type Card, type ControlRow } from './card.ts';
 import { type Judged, nextGoodLine, reasonLines, verdictWords, wantsForecast } from './dispatchReasons.ts';
 import { forecastButton } from './sale.ts';
 import { openWords } from './saleList.ts';
@@ -21,8 +21,22 @@ export function checkCard(voice: Voice, judged: Judged, place: string | null): C
       ...nextGoodLine(voice, judged),
     ],
     ...(wantsForecast(judged) && { next: 'Look at the forecast and enter it' }),
-    controls: [[forecastButton(0, judged.day)]],
+    controls: [checkControls(voice, judged)],
   };
+}
+
+/** A good day leads to its packing list and its forecast, a bad one to the packing list of the next that is good. */
+function checkControls(voice: Voice, judged: Judged): Button[] {
+  const packing = (day: LocalDay, tone: 'main' | 'plain'): Button =>
+    button(`Packing list ${dateWords(voice, day)}`, press('pack-day', { day }), tone);
+  if (judged.good) {
+    const waits = wantsForecast(judged);
+    return [
+      button('Enter forecast', press('weather-form', { sale: 0, day: judged.day }), waits ? 'main' : 'plain'),
+      packing(judged.day, waits ? 'plain' : 'main'),
+    ];
+  }
+  return judged.next === null ? [] : [packing(judged.next, 'main')];
 }
 
 interface NamedCatch {

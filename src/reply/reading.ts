@@ -65,7 +65,9 @@ export function readingCard(voice: Voice, by: string, logged: ReadingLogged): Ca
 
 function headline(voice: Voice, state: WaterState, worst: Finding | undefined, plan: ChangePlan): string {
   if (worst === undefined) {
-    return plan.dueOn <= voice.today ? `fine, change ${litresWords(voice, plan.litres)} today` : 'fine, nothing to do';
+    return plan.dueOn <= voice.today
+      ? `fine, routine change ${litresWords(voice, plan.litres)} today`
+      : 'fine, nothing to do';
   }
   if (worst.of === 'nitrate') {
     const dueNow = plan.dueOn <= voice.today;

@@ -146,6 +146,6 @@ export function handOverCard(
       loggedWords(voice, by),
     ],
     controls: [[button('Rota', press('rota-today', {})), button('Undo', press('undo-ask', { entry: over.entryId }))]],
-    mention: [over.to.userId],
+    ...(over.to.name !== by && { mention: [over.to.userId] }),
   };
 }

@@ -1,5 +1,6 @@
 import type { Refusal } from '../domain/index.ts';
-import type { Card } from './card.ts';
+import { press } from './acts.ts';
+import { button, type Card } from './card.ts';
 import { momentWords, someWords, type Voice } from './voice.ts';
 
 type RotaRefusal = Extract<Refusal, { kind: 'done-already' | 'nothing-due' | 'which-target' }>;
@@ -10,12 +11,13 @@ export function rotaRefusal(voice: Voice, refusal: RotaRefusal): Card {
       return {
         title: `Already done: ${refusal.what}`,
         why: [`logged by ${refusal.by} ${momentWords(voice, refusal.at)}`],
+        controls: [[button('Rota', press('rota-today', {}))]],
       };
     case 'nothing-due':
       return {
         title: `Nothing to do: ${refusal.chore}`,
         why: ['None of it is due'],
-        next: 'See /rota week for what comes',
+        controls: [[button('The week', press('rota-week', {}))]],
       };
     case 'which-target':
       return {

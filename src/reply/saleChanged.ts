@@ -63,9 +63,8 @@ export function paidCard(voice: Voice, by: string, paid: PaymentLogged, judged: 
   const difference = openMinor === null ? 0 : amountMinor - openMinor;
   const bad = judged !== null && !judged.good;
   return {
-    title: `Sale ${sale.id}: paid ${moneyWords(voice, amountMinor)}`,
+    title: `Sale ${sale.id}: paid ${moneyWords(voice, amountMinor)}${difference < 0 ? `, ${moneyWords(voice, -difference)} open` : ''}`,
     why: [
-      ...(difference < 0 ? [`${moneyWords(voice, -difference)} less than agreed`] : []),
       ...(difference > 0 ? [`${moneyWords(voice, difference)} more than agreed`] : []),
       ...(openMinor === null ? ['No price was set to compare it with'] : []),
       ...(wasLapsed ? ['It had lapsed; its animals were still free and are reserved again'] : []),

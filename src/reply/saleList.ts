@@ -35,10 +35,10 @@ export function saleListCard(voice: Voice, listed: readonly SaleInList[], asked:
   return {
     title: `Sales: ${listed.length} ${kind}`,
     why: [
-      ...(troubled.length > 0 ? [`Not on a good day: ${troubled.map(({ sale }) => sale.id).join(', ')}`] : []),
+      ...(troubled.length > 0 ? [`Not on a good day (!): ${troubled.map(({ sale }) => sale.id).join(', ')}`] : []),
       ...(listed.length > shown.length ? [`${listed.length - shown.length} more are not shown`] : []),
     ],
-    table: shown.map((row) => listRow(voice, row)),
+    table: listTable(voice, shown),
     controls: [
       [
         {
@@ -56,14 +56,38 @@ export function saleListCard(voice: Voice, listed: readonly SaleInList[], asked:
   };
 }
 
-/** "41 Mon 15 Mar paid   20 jade": at most 38 characters. */
-function listRow(voice: Voice, { sale, state, judged }: SaleInList): string {
-  const day = sale.dispatchOn === null ? 'no day' : dateWords(voice, sale.dispatchOn);
-  const mark = judged !== null && !judged.good ? '!' : ' ';
-  const items = sale.items.map(({ number, name }) => `${number} ${name}`).join(', ');
-  const row = `${String(sale.id).padEnd(4)}${mark}${day.padEnd(10)} ${state.padEnd(7)} ${items}`;
-  return row.length > rowLength ? `${row.slice(0, rowLength - 1)}…` : row;
+/** Characters for what is sold where a buyer stands beside it. */
+const itemsWidth = 11;
+
+/** Rows under their heads, each column as wide as it must be: "41   15 Mar  paid  20 jade +1  kestrel". */
+function listTable(voice: Voice, shown: readonly SaleInList[]): string[] {
+  const rows = shown.map(({ sale, state, judged }) => ({
+    no: `${sale.id}${judged !== null && !judged.good ? '!' : ''}`,
+    day: sale.dispatchOn === null ? 'no day' : dateWords(voice, sale.dispatchOn).slice(4),
+    state,
+    what: whatWords(sale),
+    buyer: sale.buyer ?? '',
+  }));
+  const heads = { no: 'no.', day: 'day', state: 'state', what: 'what', buyer: 'buyer' };
+  const widthOf = (column: 'no' | 'day' | 'state'): number =>
+    Math.max(...[heads, ...rows].map((row) => row[column].length));
+  const widths = { no: widthOf('no'), day: widthOf('day'), state: widthOf('state') };
+  return [heads, ...rows].map(({ no, day, state, what, buyer }) => {
+    const left = `${no.padEnd(widths.no)} ${day.padEnd(widths.day)} ${state.padEnd(widths.state)} `;
+    const order = buyer === '' ? what : `${clipped(what, itemsWidth).padEnd(itemsWidth)} ${buyer}`;
+    return clipped(`${left}${order}`, rowLength);
+  });
 }
+
+/** "20 jade", "20 jade +1" where something else is sold with it. */
+function whatWords({ items }: Sale): string {
+  const [first, ...others] = items;
+  if (first === undefined) return '';
+  const more = others.length === 0 ? '' : ` +${others.length}`;
+  return `${clipped(`${first.number} ${first.name}`, itemsWidth - more.length)}${more}`;
+}
+
+const clipped = (text: string, most: number): string => (text.length > most ? `${text.slice(0, most - 1)}…` : text);
 
 export interface SaleInTrouble {
   readonly sale: Sale;

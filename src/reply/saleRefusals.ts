@@ -1,5 +1,6 @@
 import type { Refusal } from '../domain/index.ts';
-import type { Card, Offer } from './card.ts';
+import { press } from './acts.ts';
+import { type Button, button, type Card, type Offer } from './card.ts';
 import { type ClaimRefusal, claimRefusal } from './claimRefusals.ts';
 import { cut } from './cut.ts';
 import { type SentRefusal, sentRefusal } from './dispatchRefusals.ts';
@@ -79,7 +80,8 @@ export function saleRefusal(voice: Voice, refusal: SaleRefusal): Card {
       if (refusal.state === 'kept' || refusal.state === 'lapsed' || refusal.state === 'paid') {
         return {
           title: `Not logged: sale ${refusal.sale} is not sent yet`,
-          next: `Mark it as sent with /dispatch sent ${refusal.sale}`,
+          next: 'Mark it as sent once it has left',
+          controls: [[button('Sent', press('parcel-sent', { sale: refusal.sale })), saleButton(refusal.sale)]],
         };
       }
       return {
@@ -90,7 +92,7 @@ export function saleRefusal(voice: Voice, refusal: SaleRefusal): Card {
             : []),
           refusal.state === refusal.wanted ? 'Nothing was logged' : `It can't be ${refusal.wanted} now`,
         ],
-        next: `See /sale show ${refusal.sale}`,
+        controls: [[saleButton(refusal.sale)]],
       };
     case 'ask-paid-already':
       return {
@@ -102,7 +104,15 @@ export function saleRefusal(voice: Voice, refusal: SaleRefusal): Card {
             : []),
           'Not logged yet',
         ],
-        offers: [{ label: 'It is a second payment', patch: { again: true } }],
+        offers: [
+          {
+            label:
+              refusal.openMinor !== null && refusal.openMinor > 0
+                ? `Paid the ${moneyWords(voice, refusal.openMinor)} left`
+                : 'It is a second payment',
+            patch: { again: true },
+          },
+        ],
       };
     case 'no-good-day':
       return {
@@ -114,6 +124,7 @@ export function saleRefusal(voice: Voice, refusal: SaleRefusal): Card {
       return {
         title: `Sale ${refusal.sale} is already on ${dateWords(voice, refusal.day)}`,
         why: ['Nothing was logged'],
+        controls: [[saleButton(refusal.sale)]],
       };
     case 'nothing-paid':
       return {
@@ -131,6 +142,8 @@ export function saleRefusal(voice: Voice, refusal: SaleRefusal): Card {
       return claimRefusal(voice, refusal);
   }
 }
+
+const saleButton = (sale: number): Button => button(`Sale ${sale}`, press('sale-show', { sale }));
 
 const stillThere = (sale: number | null): string[] => (sale === null ? [] : [`Sale ${sale} stays as it was`]);
 

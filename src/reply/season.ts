@@ -46,7 +46,7 @@ function titleOf({ done, window, windows, inTrouble }: SeasonAnswer): string {
   if (done !== 'listed' && window !== null) {
     return done === 'removed'
       ? `${window.name}: removed${touched}`
-      : `${window.name}: closed ${spanWords(window)}${touched}`;
+      : `${window.name}: ${touched === '' ? 'closed ' : ''}${spanWords(window)}${touched}`;
   }
   if (windows.length === 0) return `Open all year${touched}`;
   const closed = windows.find(({ isClosedNow }) => isClosedNow);

@@ -62,6 +62,18 @@ describe('the plan of all tubs', () => {
     expect(card.why).toEqual(['Then B2 tomorrow']);
   });
 
+  it('puts what harms today first, and a single tub on a button alone', () => {
+    const card = changePlanCard(voice, [
+      planned('A1', 40, '2027-04-10', 1),
+      planned('A5', null, '2027-04-13', 5, true),
+    ]);
+    expect(card.table?.[0]).toBe('A5        5 L  act');
+    expect(card.controls?.map((row) => row[0]?.kind)).toEqual(['button', 'select']);
+    const one = changePlanCard(voice, [planned('A1', 40, '2027-04-10', 1)]);
+    expect(one.controls).toHaveLength(1);
+    expect(one.controls?.[0]?.[0]).toMatchObject({ kind: 'button', label: 'A1 changed 5 L' });
+  });
+
   it('is content when nothing is due', () => {
     expect(changePlanCard(voice, [planned('B2', null, '2027-04-16')])).toMatchObject({
       title: 'No change due today',
@@ -75,7 +87,7 @@ describe('the plan of all tubs', () => {
       Array.from({ length: 30 }, (_, n) => planned(`A${n + 1}`, null, '2027-04-13', n + 1)),
     );
     expect(card.title).toBe('30 changes today, 60 L');
-    const [ticks] = card.controls?.[0] ?? [];
+    const [ticks] = card.controls?.[1] ?? [];
     expect(ticks?.kind === 'select' && ticks.options).toHaveLength(25);
     expect(card.why).toContain('and 5 more tubs');
   });

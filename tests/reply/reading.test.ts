@@ -54,7 +54,7 @@ describe('the card of a reading', () => {
       title: 'A3: fine, nothing to do',
       why: ['Fine: 21.4 °C · pH 7.4', 'logged by wren 19:00'],
     });
-    expect(cardOf({ ph: 7.4 }, { due: '2027-04-13' }).title).toBe('A3: fine, change 2 L today');
+    expect(cardOf({ ph: 7.4 }, { due: '2027-04-13' }).title).toBe('A3: fine, routine change 2 L today');
   });
 
   it('calls fine only what is', () => {
