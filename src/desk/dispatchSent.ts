@@ -98,8 +98,10 @@ function trackingAfterwards(desk: Desk, by: By, sale: BookedSale, input: SentInp
 }
 
 function questionOn(desk: Desk, sale: BookedSale, at: Instant, input: SentInput): Refusal | null {
-  if (isOpen(stateOf(desk, sale)) && sale.paidAt === null && input.unpaid !== true) {
-    return { kind: 'ask-unpaid', sale: sale.id, priceMinor: openMinorOf(sale) };
+  const openMinor = openMinorOf(sale);
+  const isPaid = sale.paidAt !== null && (openMinor ?? 0) <= 0;
+  if (isOpen(stateOf(desk, sale)) && !isPaid && input.unpaid !== true) {
+    return { kind: 'ask-unpaid', sale: sale.id, priceMinor: openMinor };
   }
   if (input.anyway === true) return null;
   const day = dayOf(at, businessOf(desk).zone);

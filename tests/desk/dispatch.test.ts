@@ -211,3 +211,12 @@ it('asks before a border and over water', () => {
   expect(kinds(null, 'Isle of Texel')).toContain('island');
   expect(kinds('NL', 'Leeuwarden')).toEqual(['forecast-not-looked-at']);
 });
+
+it('asks before a parcel leaves that is paid in part only', () => {
+  const shop = sellingDeskAt('2027-04-12T08:00:00Z');
+  const sale = shop.sell(10, { dispatchOn: day('2027-04-12'), priceMinor: 5000 });
+  taken(paySale(shop.desk, shop.by('wren'), { sale: String(sale.id), amountMinor: 1000 }));
+  const asked = faultOf(sendParcel(shop.desk, shop.by('wren'), { sale: String(sale.id) }));
+  expect(asked).toEqual({ kind: 'ask-unpaid', sale: sale.id, priceMinor: 4000 });
+  shop.close();
+});
