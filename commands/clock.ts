@@ -2,9 +2,12 @@ import { z } from 'zod';
 import { businessOf, postsBetween, todayOf } from '../src/desk/index.ts';
 import {
   addDays,
+  dayMs,
   fail,
+  hourMs,
   type Instant,
   instantAt,
+  minuteMs,
   ok,
   parseWallTime,
   plusMs,
@@ -20,9 +23,8 @@ import { refused } from './voice.ts';
 
 /** How far the clock goes at once: every post on the way is sent. */
 const mostDays = 366;
-const dayMs = 86_400_000;
 
-const unitMs: Readonly<Record<string, number>> = { w: 7 * dayMs, d: dayMs, h: 3_600_000, m: 60_000 };
+const unitMs: Readonly<Record<string, number>> = { w: 7 * dayMs, d: dayMs, h: hourMs, m: minuteMs };
 const stretch = /(\d+(?:[.,]\d+)?) *(weeks?|w|days?|d|hours?|h|minutes?|min|m)\b *(?:,|and)? */gi;
 
 /** Milliseconds that "3 days", "90 minutes" or "1 day 6 hours" last; undefined for anything else. */

@@ -1,7 +1,5 @@
-import { fail, type Result } from './domain/index.ts';
+import { fail, minuteMs, type Result } from './domain/index.ts';
 import type { FileFacts } from './store/copies.ts';
-
-const MINUTE_MS = 60_000;
 
 /** "1.2 MB, 3214 facts, the newest from 2027-04-13 18:22 UTC (8 min ago)". */
 export function fileWords({ bytes, facts, newestAt }: FileFacts, now: Date): string {
@@ -14,7 +12,7 @@ export function fileWords({ bytes, facts, newestAt }: FileFacts, now: Date): str
 }
 
 function ageWords(at: string, now: Date): string {
-  const minutes = Math.floor((now.getTime() - Date.parse(at)) / MINUTE_MS);
+  const minutes = Math.floor((now.getTime() - Date.parse(at)) / minuteMs);
   if (minutes < 0) return "ahead of this machine's clock";
   if (minutes < 120) return `${minutes} min ago`;
   return minutes < 48 * 60 ? `${Math.floor(minutes / 60)} h ago` : `${Math.floor(minutes / (24 * 60))} days ago`;

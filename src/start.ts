@@ -11,7 +11,7 @@ import {
 } from './chat/index.ts';
 import type { Clock, SettableClock } from './clock.ts';
 import { businessOf, type Desk, loggedBy } from './desk/index.ts';
-import { type Instant, plusMs } from './domain/index.ts';
+import { dayMs, type Instant, plusMs } from './domain/index.ts';
 import type { Press } from './reply/index.ts';
 import { openStore } from './store/open.ts';
 
@@ -60,7 +60,7 @@ export interface Bot {
 }
 
 /** Unfinished entries go after a week. */
-const DRAFTS_KEPT_MS = 7 * 86_400_000;
+const draftsKeptMs = 7 * dayMs;
 
 /** Opens the store and brings the bot up on it. The data folder must be held by this process. */
 export async function startBot(
@@ -77,7 +77,7 @@ export async function startBot(
     isRegion: parts.isRegion,
   };
   store.settings.startedAt(clock.now());
-  store.drafts.dropBefore(plusMs(clock.now(), -DRAFTS_KEPT_MS));
+  store.drafts.dropBefore(plusMs(clock.now(), -draftsKeptMs));
 
   let jobs: Jobs | undefined;
   const demoClock: Ctx['demoClock'] = demo && {

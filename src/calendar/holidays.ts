@@ -1,5 +1,5 @@
 import Holidays from 'date-holidays';
-import { addDays, day, type LocalDay } from '../domain/index.ts';
+import { addDays, day, dayMs, hourMs, type LocalDay } from '../domain/index.ts';
 import { type Amendment, amendments } from './amendments.ts';
 import { type RegionParts, regionCode, regionParts } from './regions.ts';
 
@@ -9,7 +9,6 @@ export interface PublicHoliday {
   readonly name: string;
 }
 
-const hourMs = 3_600_000;
 const known = new Map<string, readonly PublicHoliday[]>();
 
 /**
@@ -67,7 +66,7 @@ function fromLibrary(parts: RegionParts, year: number): PublicHoliday[] {
     .flatMap(({ date, start, end, name }) => {
       const first = day(date.slice(0, 10));
       // One local day lasts 23 to 25 hours; holidays of several days last a multiple of that.
-      const days = Math.max(1, Math.ceil((end.getTime() - start.getTime() - 2 * hourMs) / (24 * hourMs)));
+      const days = Math.max(1, Math.ceil((end.getTime() - start.getTime() - 2 * hourMs) / dayMs));
       return Array.from({ length: days }, (_, offset) => ({ day: addDays(first, offset), name }));
     })
     .filter((holiday) => holiday.day.startsWith(`${year}-`));

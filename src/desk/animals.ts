@@ -2,11 +2,13 @@ import {
   amount,
   type By,
   type CountMethod,
+  dayMs,
   fail,
   firstImpossible,
   type Instant,
   type LocalDay,
   ok,
+  plusMs,
   type Refusal,
   type Result,
   type Stage,
@@ -199,8 +201,9 @@ export function logLoss(
   const entryId = log(desk, by, 'loss', `${tub.name} ${input.number} found dead`, (entry) => {
     desk.store.animals.addLoss(entry, { tubId: tub.id, number: input.number, cause, at: at.value });
   });
-  const weekBefore = new Date(Date.parse(at.value) - 7 * 86_400_000).toISOString() as Instant;
-  const inAWeek = desk.store.animals.losses(tub.id, weekBefore).reduce((sum, loss) => sum + loss.number, 0);
+  const inAWeek = desk.store.animals
+    .losses(tub.id, plusMs(at.value, -7 * dayMs))
+    .reduce((sum, loss) => sum + loss.number, 0);
   return ok({
     tub,
     number: input.number,

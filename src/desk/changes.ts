@@ -4,6 +4,7 @@ import {
   type By,
   type Change,
   type ChangePlan,
+  dayMs,
   dayOf,
   daysBetween,
   fail,
@@ -20,8 +21,6 @@ import { businessOf, type Desk, log } from './desk.ts';
 import { findTub } from './find.ts';
 import { changePlanOf } from './water.ts';
 import { whenOf } from './when.ts';
-
-const dayMs = 86_400_000;
 
 export interface ChangeInput {
   readonly tub: string;

@@ -1,4 +1,4 @@
-import { type Instant, type LocalDay, plusMs, type SaleState } from '../domain/index.ts';
+import { dayMs, type Instant, type LocalDay, plusMs, type SaleState } from '../domain/index.ts';
 import type { BookedSale } from '../store/sales.ts';
 import type { Desk } from './desk.ts';
 import { type JudgedDay, judgeSale } from './dispatchJudge.ts';
@@ -61,12 +61,10 @@ export function soldBetween(desk: Desk, from: Instant, to: Instant): SoldBetween
   };
 }
 
-const weekMs = 7 * 86_400_000;
-
 /** What was sold and sent in the seven days up to now. */
 export function soldInWeek(desk: Desk): SoldBetween {
   const now = desk.now();
-  return soldBetween(desk, plusMs(now, -weekMs), plusMs(now, 1));
+  return soldBetween(desk, plusMs(now, -7 * dayMs), plusMs(now, 1));
 }
 
 /** Claims that nobody has answered, oldest first. */

@@ -6,6 +6,7 @@ import {
   canBe,
   celsiusOf,
   changeDueOn,
+  dayMs,
   dayOf,
   fail,
   firstImpossible,
@@ -27,8 +28,6 @@ import {
 import { businessOf, type Desk, log, nth } from './desk.ts';
 import { findTub, tubsInUse } from './find.ts';
 import { whenOf } from './when.ts';
-
-const dayMs = 86_400_000;
 
 /** Values as typed, on the scale of the business's units; what was left out is undefined. */
 export type TypedValues = { readonly [K in WaterValueName]?: number | undefined };

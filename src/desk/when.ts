@@ -1,8 +1,8 @@
-import { fail, type Instant, ok, plusMs, type Refusal, type Result, type Tub } from '../domain/index.ts';
+import { fail, type Instant, minuteMs, ok, plusMs, type Refusal, type Result, type Tub } from '../domain/index.ts';
 import type { Desk } from './desk.ts';
 
 /** Clocks of two machines may differ by this much. */
-const graceMs = 5 * 60_000;
+const graceMs = 5 * minuteMs;
 
 /**
  * The moment of an act: now where none is given. It may not be in the future. It may be before the tub was added to the books:

@@ -15,7 +15,10 @@ export type MonthDay = string & { readonly __brand: 'MonthDay' };
 /** A time of day on the wall, `HH:MM`. */
 export type WallTime = string & { readonly __brand: 'WallTime' };
 
-const MS_PER_DAY = 86_400_000;
+/** Milliseconds of a minute, an hour, and a day of 24 hours: spans between instants. Calendar days go by `addDays`. */
+export const minuteMs = 60_000;
+export const hourMs = 60 * minuteMs;
+export const dayMs = 24 * hourMs;
 
 const utcMs = (day: LocalDay): number => Date.parse(`${day}T00:00:00Z`);
 
@@ -59,10 +62,10 @@ export const msOf = (at: Instant): number => Date.parse(at);
 export const plusMs = (at: Instant, ms: number): Instant => instantOf(new Date(msOf(at) + ms));
 
 /** Days from `a` to `b`, whole, negative when `b` is earlier. */
-export const daysBetween = (a: LocalDay, b: LocalDay): number => Math.round((utcMs(b) - utcMs(a)) / MS_PER_DAY);
+export const daysBetween = (a: LocalDay, b: LocalDay): number => Math.round((utcMs(b) - utcMs(a)) / dayMs);
 
 /** The day `n` days after `from` (negative: before). */
-export const addDays = (from: LocalDay, n: number): LocalDay => fromUtcMs(utcMs(from) + n * MS_PER_DAY);
+export const addDays = (from: LocalDay, n: number): LocalDay => fromUtcMs(utcMs(from) + n * dayMs);
 
 /** Day of the week of a calendar day. */
 export function weekdayOf(of: LocalDay): Weekday {
@@ -77,7 +80,7 @@ export const dayOf = (at: Instant, zone: string): LocalDay => wallClock(at, zone
 export const timeOf = (at: Instant, zone: string): WallTime => wallClock(at, zone).slice(11, 16) as WallTime;
 
 /** By how much clocks go back in autumn: an hour, on Lord Howe Island half of one. */
-const doubledMs = [3_600_000, 1_800_000] as const;
+const doubledMs = [hourMs, hourMs / 2] as const;
 
 function wallClock(at: Instant, zone: string): string {
   const local = new TZDate(msOf(at), zone);

@@ -1,7 +1,9 @@
 import {
   addDays,
+  dayMs,
   dayOf,
   daysBetween,
+  hourMs,
   type Instant,
   instantAt,
   instantOf,
@@ -9,6 +11,7 @@ import {
   type JobRun,
   jobs,
   type LocalDay,
+  minuteMs,
   msOf,
   plusMs,
   type WallTime,
@@ -55,14 +58,12 @@ export interface PlanQuestion {
 /** How far back slots are accounted for. Whoever was away longer starts anew. */
 export const daysLookedBack = 400;
 
-const minuteMs = 60_000;
-const dayMs = 86_400_000;
 const backupAt = '03:30' as WallTime;
 const midnight = '00:00' as WallTime;
 const noon = '12:00' as WallTime;
 
 /** A morning post set after noon still has an hour. */
-const leastGraceMs = 60 * minuteMs;
+const leastGraceMs = hourMs;
 
 /**
  * What is to be done now about every slot that is due and not settled: first what is only passed over, so that the first post can say

@@ -1,3 +1,5 @@
+import { minuteMs } from '../domain/index.ts';
+
 const minutesPer: Readonly<Record<string, number>> = { h: 60, m: 1 };
 const piece = /(\d+(?:[.,]\d+)?|half an?|an?|one|two|three) ?(hours?|hrs?|h|minutes?|mins?|m)\b(?: and)? ?/g;
 const counts: Readonly<Record<string, number>> = {
@@ -19,5 +21,5 @@ export function readAgo(text: string): number | undefined {
   for (const [, count = '', unit = ''] of amounts.matchAll(piece)) {
     minutes += (counts[count] ?? Number(count.replace(',', '.'))) * (minutesPer[unit.charAt(0)] ?? 0);
   }
-  return Math.round(minutes * 60_000);
+  return Math.round(minutes * minuteMs);
 }

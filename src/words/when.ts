@@ -1,6 +1,7 @@
 import {
   addDays,
   dayOf,
+  hourMs,
   type Instant,
   instantAt,
   type LocalDay,
@@ -26,7 +27,6 @@ export interface SaidMoment {
 
 const noon = '12:00' as WallTime;
 const yearsToSearch = 8;
-const hourMs = 3_600_000;
 
 /**
  * The moment that is meant by words in a log, where the past is meant: "18:00" is the latest six o'clock that has been,

@@ -1,6 +1,4 @@
-import { type Instant, plusMs } from '../day.ts';
-
-const hourMs = 3_600_000;
+import { hourMs, type Instant, plusMs } from '../day.ts';
 
 /** The moment up to which dead animals may be reported: `claimHours` after the carrier delivered. */
 export const claimEndsAt = (deliveredAt: Instant, claimHours: number): Instant =>

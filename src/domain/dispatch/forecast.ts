@@ -1,4 +1,4 @@
-import { daysBetween, type Instant, type LocalDay, msOf } from '../day.ts';
+import { daysBetween, hourMs, type Instant, type LocalDay, msOf } from '../day.ts';
 import type { Weather } from '../sales/sale.ts';
 import type { DispatchReason } from './reason.ts';
 
@@ -7,8 +7,6 @@ export const forecastNeededWithinDays = 2;
 
 /** Age above which a forecast is looked at again, hours. Common practice, no source. */
 export const forecastKeepsHours = 24;
-
-const hourMs = 3_600_000;
 
 /** What a forecast is judged by. */
 export interface ForecastQuestion {

@@ -1,7 +1,16 @@
-import { addDays, dayOf, type Instant, instantAt, type LocalDay, msOf, plusMs, timeOf, type WallTime } from '../day.ts';
+import {
+  addDays,
+  dayOf,
+  type Instant,
+  instantAt,
+  type LocalDay,
+  minuteMs,
+  msOf,
+  plusMs,
+  timeOf,
+  type WallTime,
+} from '../day.ts';
 import type { Sale, SaleState } from './sale.ts';
-
-const minuteMs = 60_000;
 
 /**
  * Until when an unpaid sale stays reserved: `keepDays` days after it was added, at the same time of day by the wall clock, but
