@@ -1,6 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { CountMethod, Hold, Instant, LocalDay, Loss, Move, Stage, StockCount } from '../domain/index.ts';
-import { type LoggedRow, loggedOf } from './logged.ts';
+import { type LoggedRow, liveFacts, loggedOf } from './logged.ts';
 
 interface CountRow extends LoggedRow {
   tub_id: number;
@@ -51,33 +51,33 @@ const lossOf = (row: LossRow): Loss => ({ ...loggedOf(row), tubId: row.tub_id, n
 
 /** Counts, moves, losses and holds. */
 export function animalStore(db: Database) {
-  const live = (table: string): string =>
-    `SELECT f.*, e.user_name, e.logged_at FROM ${table} f JOIN live_entry e ON e.id = f.entry_id`;
   const addCount = db.prepare(`
     INSERT INTO stock_count (entry_id, tub_id, at, saleable, juveniles, berried, method)
     VALUES (@entryId, @tubId, @at, @saleable, @juveniles, @berried, @method)`);
   const latestCount = db.prepare<[number], CountRow>(
-    `${live('stock_count')} WHERE f.tub_id = ? ORDER BY f.at DESC, f.id DESC LIMIT 1`,
+    `${liveFacts('stock_count')} WHERE f.tub_id = ? ORDER BY f.at DESC, f.id DESC LIMIT 1`,
   );
   const counts = db.prepare<[number, Instant], CountRow>(
-    `${live('stock_count')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
+    `${liveFacts('stock_count')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
   );
   const addMove = db.prepare(`
     INSERT INTO animal_move (entry_id, from_tub_id, to_tub_id, at, number, stage)
     VALUES (@entryId, @fromTubId, @toTubId, @at, @number, @stage)`);
   const moves = db.prepare<[number, number, Instant], MoveRow>(
-    `${live('animal_move')} WHERE (f.from_tub_id = ? OR f.to_tub_id = ?) AND f.at >= ? ORDER BY f.at, f.id`,
+    `${liveFacts('animal_move')} WHERE (f.from_tub_id = ? OR f.to_tub_id = ?) AND f.at >= ? ORDER BY f.at, f.id`,
   );
   const addLoss = db.prepare(
     'INSERT INTO loss (entry_id, tub_id, at, number, cause) VALUES (@entryId, @tubId, @at, @number, @cause)',
   );
   const losses = db.prepare<[number, Instant], LossRow>(
-    `${live('loss')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
+    `${liveFacts('loss')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
   );
   const addHold = db.prepare(`
     INSERT INTO hold (entry_id, tub_id, at, reason, until_day, lifted)
     VALUES (@entryId, @tubId, @at, @reason, @until, @lifted)`);
-  const latestHold = db.prepare<[number], HoldRow>(`${live('hold')} WHERE f.tub_id = ? ORDER BY f.id DESC LIMIT 1`);
+  const latestHold = db.prepare<[number], HoldRow>(
+    `${liveFacts('hold')} WHERE f.tub_id = ? ORDER BY f.id DESC LIMIT 1`,
+  );
 
   return {
     addCount: (

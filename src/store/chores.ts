@@ -10,7 +10,8 @@ import type {
   Instant,
   LocalDay,
 } from '../domain/index.ts';
-import { type LoggedRow, loggedOf } from './logged.ts';
+import { type LoggedRow, liveFacts, loggedOf } from './logged.ts';
+import { isCurrent } from './versions.ts';
 
 interface ChoreRow {
   chore_id: number;
@@ -57,8 +58,7 @@ export function choreStore(db: Database) {
     VALUES (@entryId, @id, @name, @act, @everyDays, @minutes, @scope, @userId, @off)`);
   const chores = db.prepare<[], ChoreRow>(`
     SELECT v.*, c.added_at FROM chore_version v JOIN chore c ON c.id = v.chore_id
-    WHERE v.id = (SELECT max(o.id) FROM chore_version o JOIN live_entry oe ON oe.id = o.entry_id WHERE o.chore_id = v.chore_id)
-    ORDER BY v.chore_id`);
+    WHERE ${isCurrent('chore')} ORDER BY v.chore_id`);
   const any = db.prepare<[], { id: number }>('SELECT id FROM chore LIMIT 1');
   // Looked up once for each place, not for each row: ten years of ticks are many rows in few places.
   const latest = (table: string, only = ''): string => `
@@ -69,9 +69,7 @@ export function choreStore(db: Database) {
   const addDone = db.prepare(
     'INSERT INTO chore_done (entry_id, chore_id, tub_id, rack, at) VALUES (@entryId, @choreId, @tubId, @rack, @at)',
   );
-  const done = db.prepare<[Instant], PlaceRow>(`
-    SELECT f.*, e.user_name, e.logged_at FROM chore_done f JOIN live_entry e ON e.id = f.entry_id
-    WHERE f.at >= ? ORDER BY f.at, f.id`);
+  const done = db.prepare<[Instant], PlaceRow>(`${liveFacts('chore_done')} WHERE f.at >= ? ORDER BY f.at, f.id`);
   const lastDone = db.prepare<[Instant], PlaceRow>(latest('chore_done', 'AND o.at < ?'));
   const addLater = db.prepare(`
     INSERT INTO chore_later (entry_id, chore_id, tub_id, rack, at, until_day, reason)

@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { Goods, Instant } from '../domain/index.ts';
+import { currentName, isCurrent } from './versions.ts';
 
 interface GoodsRow {
   goods_id: number;
@@ -13,10 +14,10 @@ interface GoodsRow {
 
 const current = `
   SELECT v.*,
-    (SELECT l.name FROM line_version l JOIN live_entry le ON le.id = l.entry_id WHERE l.line_id = v.line_id ORDER BY l.id DESC LIMIT 1) AS line_name,
+    ${currentName('line', 'v.line_id')} AS line_name,
     (SELECT coalesce(sum(k.number), 0) FROM goods_stock k JOIN live_entry ke ON ke.id = k.entry_id WHERE k.goods_id = v.goods_id) AS stock
   FROM goods_version v
-  WHERE v.id = (SELECT max(o.id) FROM goods_version o JOIN live_entry oe ON oe.id = o.entry_id WHERE o.goods_id = v.goods_id)
+  WHERE ${isCurrent('goods')}
   ORDER BY v.name`;
 
 /** Moss, leaves, boxes, bags: what they are, and how many there are as the sum of what came and went. */

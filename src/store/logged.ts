@@ -9,6 +9,10 @@ export interface LoggedRow {
   logged_at: Instant;
 }
 
+/** Facts of a table, as `f`, with who logged them and when; those of voided entries are left out. Conditions can follow. */
+export const liveFacts = (table: string): string =>
+  `SELECT f.*, e.user_name, e.logged_at FROM ${table} f JOIN live_entry e ON e.id = f.entry_id`;
+
 export const loggedOf = (row: LoggedRow): Logged => ({
   id: row.id,
   entryId: row.entry_id,

@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { Outlet } from '../domain/index.ts';
+import { currentVersions } from './versions.ts';
 
 interface OutletRow {
   outlet_id: number;
@@ -9,14 +10,9 @@ interface OutletRow {
   on_postage: number;
 }
 
-/** The version of each outlet that holds: the latest that is not voided. */
-export const currentOutlet = `
-  SELECT v.* FROM outlet_version v
-  WHERE v.id = (SELECT max(o.id) FROM outlet_version o JOIN live_entry oe ON oe.id = o.entry_id WHERE o.outlet_id = v.outlet_id)`;
-
 /** Selling places and what they take. */
 export function outletStore(db: Database) {
-  const outlets = db.prepare<[], OutletRow>(`${currentOutlet} ORDER BY v.outlet_id`);
+  const outlets = db.prepare<[], OutletRow>(`${currentVersions('outlet')} ORDER BY v.outlet_id`);
   const insert = db.prepare<[number]>('INSERT INTO outlet (entry_id) VALUES (?)');
   const insertVersion = db.prepare(`
     INSERT INTO outlet_version (entry_id, outlet_id, name, percent, fixed_minor, on_postage)

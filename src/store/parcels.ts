@@ -1,6 +1,7 @@
 import type { Database } from 'better-sqlite3';
 import type { Arrival, Catch, Claim, Instant, Parcel, Settlement } from '../domain/index.ts';
 import { type LoggedRow, loggedOf } from './logged.ts';
+import { currentName } from './versions.ts';
 
 interface ParcelRow extends LoggedRow {
   sale_id: number;
@@ -27,8 +28,7 @@ export function parcelStore(db: Database) {
     FROM parcel p JOIN live_entry e ON e.id = p.entry_id LEFT JOIN parcel_catch c ON c.parcel_id = p.id
     WHERE p.at >= ? AND p.at < ?`);
   const sentByLine = db.prepare<[Instant, Instant], { line: string; number: number }>(`
-    SELECT (SELECT n.name FROM line_version n JOIN live_entry ne ON ne.id = n.entry_id WHERE n.line_id = c.line_id ORDER BY n.id DESC LIMIT 1) AS line,
-      sum(c.number) AS number
+    SELECT ${currentName('line', 'c.line_id')} AS line, sum(c.number) AS number
     FROM parcel_catch c JOIN parcel p ON p.id = c.parcel_id JOIN live_entry e ON e.id = p.entry_id
     WHERE p.at >= ? AND p.at < ? GROUP BY c.line_id ORDER BY c.line_id`);
   const record = db.prepare<[], { sent: number; dead: number; parcels: number }>(`

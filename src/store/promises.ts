@@ -1,14 +1,10 @@
 import type { Database } from 'better-sqlite3';
 import type { Instant, StockStep } from '../domain/index.ts';
-
-/** The version of each sale that holds: the latest that is not voided. */
-export const currentSale = `
-  SELECT v.* FROM sale_version v
-  WHERE v.id = (SELECT max(o.id) FROM sale_version o JOIN live_entry oe ON oe.id = o.entry_id WHERE o.sale_id = v.sale_id)`;
+import { currentVersions } from './versions.ts';
 
 /** A sale reserves its items while it is not cancelled, not sent, and paid or still kept. */
 const reserving = `
-  SELECT v.* FROM (${currentSale}) v
+  SELECT v.* FROM (${currentVersions('sale')}) v
   WHERE v.cancelled_at IS NULL
     AND NOT EXISTS (SELECT 1 FROM parcel p JOIN live_entry pe ON pe.id = p.entry_id WHERE p.sale_id = v.sale_id)
     AND (v.kept_until > @now

@@ -1,6 +1,5 @@
 import type { Instant, LocalDay, Sale, SaleItem, Settlement } from '../domain/index.ts';
-import { currentOutlet } from './outlets.ts';
-import { currentSale } from './promises.ts';
+import { currentVersions } from './versions.ts';
 
 /** A sale as it stands, with what later versions of it need. */
 export interface BookedSale extends Sale {
@@ -80,11 +79,11 @@ export const saleRows = `
     c.id AS claim_id, c.entry_id AS claim_entry_id, c.at AS claim_at, c.dead AS claim_dead, c.photo AS claim_photo, c.note AS claim_note,
     ce.user_name AS claim_by, ce.logged_at AS claim_logged_at,
     t.how AS settled_how, t.amount_minor AS settled_minor, t.at AS settled_at, te.user_name AS settled_by
-  FROM (${currentSale}) v
+  FROM (${currentVersions('sale')}) v
   JOIN sale s ON s.id = v.sale_id
   JOIN entry e ON e.id = s.entry_id
   LEFT JOIN buyer b ON b.id = v.buyer_id AND b.forgotten_at IS NULL
-  LEFT JOIN (${currentOutlet}) o ON o.outlet_id = v.outlet_id
+  LEFT JOIN (${currentVersions('outlet')}) o ON o.outlet_id = v.outlet_id
   LEFT JOIN parcel p ON p.id = ${latest('parcel', 'sale_id = v.sale_id')}
   LEFT JOIN parcel_tracking k ON k.id = ${latest('parcel_tracking', 'parcel_id = p.id')}
   LEFT JOIN arrival a ON a.id = ${latest('arrival', 'sale_id = v.sale_id')}

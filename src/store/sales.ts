@@ -1,8 +1,8 @@
 import type { Database } from 'better-sqlite3';
 import type { Instant, LocalDay, Logged, SaleItem } from '../domain/index.ts';
-import { type LoggedRow, loggedOf } from './logged.ts';
-import { currentSale } from './promises.ts';
+import { type LoggedRow, liveFacts, loggedOf } from './logged.ts';
 import { type BookedSale, type SaleRow, type SaleVersion, saleOf, saleRows } from './saleRows.ts';
+import { currentName, currentVersions } from './versions.ts';
 
 export type { BookedSale, SaleVersion } from './saleRows.ts';
 
@@ -31,8 +31,7 @@ interface PaymentRow extends LoggedRow {
   amount_minor: number;
 }
 
-const nameOf = (table: string, of: string): string =>
-  `(SELECT n.name FROM ${table}_version n JOIN live_entry ne ON ne.id = n.entry_id WHERE n.${table}_id = ${of} ORDER BY n.id DESC LIMIT 1)`;
+const currentSale = currentVersions('sale');
 
 /** Sales with their versions, items, payments and buyers. */
 export function saleStore(db: Database) {
@@ -48,7 +47,7 @@ export function saleStore(db: Database) {
   const claimed = db.prepare<[], SaleRow>(`${saleRows} AND c.id IS NOT NULL AND t.id IS NULL ORDER BY c.at`);
   const items = db.prepare<[number], ItemRow>(`
     SELECT i.line_id, i.goods_id, i.number, i.extras,
-      coalesce(${nameOf('line', 'i.line_id')}, ${nameOf('goods', 'i.goods_id')}, 'gone') AS name
+      coalesce(${currentName('line', 'i.line_id')}, ${currentName('goods', 'i.goods_id')}, 'gone') AS name
     FROM sale_item i WHERE i.sale_version_id = ? ORDER BY i.id`);
   const insert = db.prepare<[number, Instant]>('INSERT INTO sale (entry_id, added_at) VALUES (?, ?)');
   const next = db.prepare<[], { number: number }>('SELECT coalesce(max(id), 0) + 1 AS number FROM sale');
@@ -63,9 +62,7 @@ export function saleStore(db: Database) {
   const insertPayment = db.prepare(
     'INSERT INTO payment (entry_id, sale_id, amount_minor, at) VALUES (@entryId, @saleId, @amountMinor, @at)',
   );
-  const payments = db.prepare<[number], PaymentRow>(`
-    SELECT y.*, e.user_name, e.logged_at FROM payment y JOIN live_entry e ON e.id = y.entry_id
-    WHERE y.sale_id = ? ORDER BY y.at, y.id`);
+  const payments = db.prepare<[number], PaymentRow>(`${liveFacts('payment')} WHERE f.sale_id = ? ORDER BY f.at, f.id`);
   const paidBetween = db.prepare<[Instant, Instant], { total: number }>(`
     SELECT coalesce(sum(y.amount_minor), 0) AS total FROM payment y JOIN live_entry e ON e.id = y.entry_id
     WHERE y.at >= ? AND y.at < ?`);

@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { ClosedWindow, MonthDay } from '../domain/index.ts';
+import { currentVersions } from './versions.ts';
 
 interface WindowRow {
   closed_window_id: number;
@@ -11,10 +12,7 @@ interface WindowRow {
 /** The closed windows of the year. */
 export function seasonStore(db: Database) {
   const windows = db.prepare<[], WindowRow>(`
-    SELECT v.* FROM closed_window_version v
-    WHERE v.removed = 0 AND v.id = (SELECT max(o.id) FROM closed_window_version o JOIN live_entry oe ON oe.id = o.entry_id
-      WHERE o.closed_window_id = v.closed_window_id)
-    ORDER BY v.from_md, v.closed_window_id`);
+    ${currentVersions('closed_window')} AND v.removed = 0 ORDER BY v.from_md, v.closed_window_id`);
   const insert = db.prepare<[number]>('INSERT INTO closed_window (entry_id) VALUES (?)');
   const insertVersion = db.prepare(`
     INSERT INTO closed_window_version (entry_id, closed_window_id, name, from_md, to_md, removed)

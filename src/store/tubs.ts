@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { Instant, Line, Tub, TubRole } from '../domain/index.ts';
+import { currentVersions, isCurrent } from './versions.ts';
 
 interface LineRow {
   line_id: number;
@@ -45,15 +46,13 @@ const tubOf = (row: TubRow): Tub => ({
     row.retired_at === null || row.retired_reason === null ? null : { at: row.retired_at, reason: row.retired_reason },
 });
 
-const currentLine = `
-  SELECT v.* FROM line_version v
-  WHERE v.id = (SELECT max(o.id) FROM line_version o JOIN live_entry oe ON oe.id = o.entry_id WHERE o.line_id = v.line_id)`;
+const currentLine = currentVersions('line');
 
 const currentTub = `
   SELECT v.*, t.added_at, l.name AS line_name FROM tub_version v
   JOIN tub t ON t.id = v.tub_id
   JOIN (${currentLine}) l ON l.line_id = v.line_id
-  WHERE v.id = (SELECT max(o.id) FROM tub_version o JOIN live_entry oe ON oe.id = o.entry_id WHERE o.tub_id = v.tub_id)`;
+  WHERE ${isCurrent('tub')}`;
 
 /** Lines and tubs as they are now. */
 export function tubStore(db: Database) {

@@ -1,6 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { Change, Instant, Reading, TopUp, TopUpWater, WaterValueName, WaterValues } from '../domain/index.ts';
-import { type LoggedRow, loggedOf } from './logged.ts';
+import { type LoggedRow, liveFacts, loggedOf } from './logged.ts';
 
 interface ReadingRow extends LoggedRow {
   tub_id: number;
@@ -64,21 +64,19 @@ const ever = '9999' as Instant;
 
 /** Readings, water changes and top-ups. */
 export function waterStore(db: Database) {
-  const live = (table: string): string =>
-    `SELECT f.*, e.user_name, e.logged_at FROM ${table} f JOIN live_entry e ON e.id = f.entry_id`;
   const addReading = db.prepare(`
     INSERT INTO reading (entry_id, tub_id, at, temp_c, ph, gh_dgh, kh_dkh, tds_mg_l, ammonia_mg_l, nitrite_mg_l, nitrate_mg_l, note)
     VALUES (@entryId, @tubId, @at, @tempC, @ph, @ghDgh, @khDkh, @tdsMgL, @ammoniaMgL, @nitriteMgL, @nitrateMgL, @note)`);
   const readings = db.prepare<[number, Instant], ReadingRow>(
-    `${live('reading')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
+    `${liveFacts('reading')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
   );
   const newest = 'ORDER BY f.at DESC, f.id DESC LIMIT 1';
-  const latestReading = db.prepare<[number], ReadingRow>(`${live('reading')} WHERE f.tub_id = ? ${newest}`);
+  const latestReading = db.prepare<[number], ReadingRow>(`${liveFacts('reading')} WHERE f.tub_id = ? ${newest}`);
   const latestWith = new Map(
     (Object.keys(columns) as WaterValueName[]).map((name) => [
       name,
       db.prepare<[number, Instant], ReadingRow>(
-        `${live('reading')} WHERE f.tub_id = ? AND f.at < ? AND f.${columns[name]} IS NOT NULL ${newest}`,
+        `${liveFacts('reading')} WHERE f.tub_id = ? AND f.at < ? AND f.${columns[name]} IS NOT NULL ${newest}`,
       ),
     ]),
   );
@@ -86,19 +84,19 @@ export function waterStore(db: Database) {
     'INSERT INTO water_change (entry_id, tub_id, at, litres, note) VALUES (@entryId, @tubId, @at, @litres, @note)',
   );
   const changes = db.prepare<[number, Instant], LitresRow & { note: string | null }>(
-    `${live('water_change')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
+    `${liveFacts('water_change')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
   );
   const latestChange = db.prepare<[number, Instant], LitresRow & { note: string | null }>(
-    `${live('water_change')} WHERE f.tub_id = ? AND f.at < ? ${newest}`,
+    `${liveFacts('water_change')} WHERE f.tub_id = ? AND f.at < ? ${newest}`,
   );
   const addTopUp = db.prepare(
     'INSERT INTO top_up (entry_id, tub_id, at, litres, water) VALUES (@entryId, @tubId, @at, @litres, @water)',
   );
   const topUps = db.prepare<[number, Instant], LitresRow & { water: TopUpWater }>(
-    `${live('top_up')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
+    `${liveFacts('top_up')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
   );
   const latestTopUp = db.prepare<[number, Instant], LitresRow & { water: TopUpWater }>(
-    `${live('top_up')} WHERE f.tub_id = ? AND f.at < ? ${newest}`,
+    `${liveFacts('top_up')} WHERE f.tub_id = ? AND f.at < ? ${newest}`,
   );
 
   return {
