@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { atHand, setupStep, toUndo, tubById, tubsInUse } from '../src/desk/index.ts';
+import { atHand, setupStep, tubById, tubsInUse } from '../src/desk/index.ts';
 import {
   countForm,
   type HelpTopic,
@@ -10,10 +10,11 @@ import {
   pickTubCard,
   readingForm,
   saleForm,
-  undoAskCard,
 } from '../src/reply/index.ts';
 import { type ActHandlers, type Answer, type Command, type Ctx, leaf } from './command.ts';
-import { gone, refused, voiceOf } from './voice.ts';
+import { itemsExample } from './itemsExample.ts';
+import { askUndo } from './undo.ts';
+import { gone, voiceOf } from './voice.ts';
 
 const topics = Object.keys(helpTopics) as [HelpTopic, ...HelpTopic[]];
 
@@ -51,9 +52,6 @@ export const helpActs = {
     if (tub === undefined) return gone;
     return { form: purposeOf(purpose) === 'count' ? countForm(tub) : readingForm(voiceOf(ctx), tub) };
   },
-  'undo-last': (_, ctx) => {
-    const entry = toUndo(ctx.desk, ctx.by, ctx.owner, undefined);
-    return entry.ok ? { card: undoAskCard(voiceOf(ctx), entry.value), private: true } : refused(ctx, entry.fault);
-  },
-  'sale-form': () => ({ form: saleForm() }),
+  'undo-last': (_, ctx) => askUndo(ctx, undefined),
+  'sale-form': (_, ctx) => ({ form: saleForm(itemsExample(ctx.desk)) }),
 } satisfies Partial<ActHandlers>;

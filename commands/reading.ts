@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import {
   businessOf,
+  findTub,
   logReading,
   logSheet,
   racksOf,
@@ -11,6 +12,7 @@ import {
 } from '../src/desk/index.ts';
 import type { WaterValueName } from '../src/domain/index.ts';
 import {
+  button,
   press,
   readingCard,
   readingForm,
@@ -20,7 +22,7 @@ import {
   sheetProblem,
 } from '../src/reply/index.ts';
 import { parseSheet } from '../src/words/index.ts';
-import { type ActHandlers, type Command, type Ctx, leaf } from './command.ts';
+import { type ActHandlers, type Answer, type Command, type Ctx, leaf } from './command.ts';
 import { momentOf, optionalNumber, optionalText, text, tubOption, whenOption } from './options.ts';
 import { keepForm, runLeaf } from './run.ts';
 import { gone, refused, refusedAct, voiceOf, withRetry } from './voice.ts';
@@ -76,11 +78,21 @@ const log = leaf({
       (Object.keys(optionOf) as WaterValueName[]).map((name) => [name, typed[optionOf[name]]]),
     ) as TypedValues;
     const logged = logReading(ctx.desk, ctx.by, { tub, values, at: at.value, note });
-    return logged.ok
-      ? { card: readingCard(voiceOf(ctx), ctx.by.name, logged.value) }
-      : refusedAct(ctx, logged.fault, at.value);
+    if (logged.ok) return { card: readingCard(voiceOf(ctx), ctx.by.name, logged.value) };
+    const answer = refusedAct(ctx, logged.fault, at.value);
+    return logged.fault.kind === 'nothing-given' ? withForm(ctx, answer, tub) : answer;
   },
 });
+
+/** A reading without a value gets a button that opens the tub's form. */
+function withForm(ctx: Ctx, answer: Answer, typed: string): Answer {
+  const tub = findTub(ctx.desk, typed);
+  return tub.ok
+    ? withRetry(answer, () =>
+        button(`Reading of ${tub.value.name}`, press('reading-form', { tub: tub.value.id }), 'main'),
+      )
+    : answer;
+}
 
 /** One sheet holds this many tubs: what a form's text field shows on a phone. */
 const tubsPerSheet = 40;

@@ -2,6 +2,7 @@ import { businessOf, goodsStock, linesOf, todayOf, type WantedItem } from '../sr
 import { fail, type LocalDay, ok, type Refusal, type Result } from '../src/domain/index.ts';
 import { parseDayWords, parseItems, printItems } from '../src/words/index.ts';
 import type { Ctx, OptionSpec } from './command.ts';
+import { itemsExample } from './itemsExample.ts';
 
 export const saleOption: OptionSpec = {
   name: 'sale',
@@ -56,7 +57,7 @@ export function itemsOf(ctx: Ctx, typed: string | undefined): Result<readonly Wa
     });
   }
   return items.length === 0
-    ? fail({ kind: 'bad-words', what: 'items', typed, example: '20 jade, 10 snow + 2 moss' })
+    ? fail({ kind: 'bad-words', what: 'items', typed, example: itemsExample(ctx.desk) })
     : ok(items);
 }
 

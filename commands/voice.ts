@@ -10,15 +10,22 @@ import {
   voiceFor,
 } from '../src/reply/index.ts';
 import type { Answer, Ctx } from './command.ts';
+import { wayOn } from './wayOn.ts';
 
 /** Where and when the asker reads. */
 export const voiceOf = (ctx: Ctx): Voice => voiceFor(businessOf(ctx.desk), ctx.now);
 
 /** Refusals are for the asker alone. */
-export const refused = (ctx: Ctx, fault: Refusal): Answer => ({
-  card: refusalCard(voiceOf(ctx), fault),
-  private: true,
-});
+export function refused(ctx: Ctx, fault: Refusal): Answer {
+  const voice = voiceOf(ctx);
+  const card = refusalCard(voice, fault);
+  const { controls: more = [], next } = wayOn(ctx, voice, fault);
+  const controls = [...(card.controls ?? []), ...more];
+  return {
+    card: { ...card, ...(next !== undefined && { next }), ...(controls.length > 0 && { controls }) },
+    private: true,
+  };
+}
 
 /**
  * The refusal of an act with its moment. An offered way to log it after all keeps the moment as it is understood now: pressed tomorrow,

@@ -21,6 +21,7 @@ const actFields = {
   'sheet-form': { rack: 'text' },
   'sheet-send': { rack: 'text' },
   'undo-ask': { entry: 'number' },
+  'undo-pick': {},
   'undo-now': { entry: 'number' },
   'hold-lift': { tub: 'number' },
   'hold-now': { tub: 'number' },

@@ -42,11 +42,12 @@ export const sheetForm = (tubs: readonly string[], rack: string, ofTubs = tubs.l
   ],
 });
 
-export const saleForm = (): Form => ({
+/** A new sale; `example` is an order as this business may type it. */
+export const saleForm = (example: string): Form => ({
   title: 'New sale',
   press: press('sale-send', {}),
   fields: [
-    { id: 'items', label: 'Items', hint: '20 jade, 10 snow + 2 moss', lines: 'one', required: true },
+    { id: 'items', label: 'Items', hint: example, lines: 'one', required: true },
     { id: 'buyer', label: 'Buyer', lines: 'one', required: false },
     {
       id: 'dispatch-on',

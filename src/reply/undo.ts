@@ -1,9 +1,9 @@
 import type { Entry } from '../domain/index.ts';
 import { press } from './acts.ts';
-import { button, type Card } from './card.ts';
+import { button, type Card, type Select } from './card.ts';
 import { momentWords, type Voice } from './voice.ts';
 
-export const undoAskCard = (voice: Voice, entry: Entry): Card => ({
+export const undoAskCard = (voice: Voice, entry: Entry, others: readonly Entry[] = []): Card => ({
   title: 'Undo this?',
   why: [
     entry.summary,
@@ -12,8 +12,28 @@ export const undoAskCard = (voice: Voice, entry: Entry): Card => ({
   ],
   controls: [
     [button('Undo it', press('undo-now', { entry: entry.id }), 'danger'), button('Leave it', press('leave-it', {}))],
+    ...(others.length === 0 ? [] : [entryRow(voice, others)]),
   ],
 });
+
+/** The service takes 25 choices. */
+const mostChoices = 25;
+/** What a phone shows of a choice. */
+const mostLabel = 50;
+
+/** A list of entries, newest first, to ask about undoing one. */
+export const entryRow = (voice: Voice, entries: readonly Entry[]): readonly [Select] => [
+  {
+    kind: 'select',
+    placeholder: 'Another entry',
+    press: press('undo-pick', {}),
+    options: entries.slice(0, mostChoices).map(({ id, summary, who, loggedAt }) => ({
+      label: summary.length > mostLabel ? `${summary.slice(0, mostLabel - 1)}…` : summary,
+      value: String(id),
+      description: `${who.name}, ${momentWords(voice, loggedAt)}`,
+    })),
+  },
+];
 
 /** What was undone, as far as a notification shows it. */
 const inTitle = (summary: string): string => `Undone: ${summary.length > 36 ? `${summary.slice(0, 35)}…` : summary}`;

@@ -42,6 +42,17 @@ describe('the home card', () => {
     expect(form.form?.title).toBe('Reading of A2');
   });
 
+  it('leads to a sale, with an order in the names of this business', async () => {
+    await at.begin('A1-A2');
+    const form = await at.tap(await at.type('help'), 'New sale');
+    expect(form.form?.fields[0]?.hint).toBe('20 orange');
+    await at.type('setup line', { line: 'green' });
+    await at.type('goods', { name: 'fern', price: 2, add: 5 });
+    expect(wordsOf(await at.type('sale add', { items: '5 whales' }))).toContain(
+      'Next: Write it like "20 orange, 10 green + 2 fern"',
+    );
+  });
+
   it('leads through the rack when there are many tubs', async () => {
     await at.begin('A1-A40');
     await at.type('tub add', { name: 'B1-B20', line: 'orange', litres: 25 });

@@ -10,6 +10,13 @@ beforeEach(async () => {
 afterEach(() => at.close());
 
 describe('/reading log', () => {
+  it('without a value leads to the form of the tub', async () => {
+    const refused = await at.type('reading log', { tub: 'a3' });
+    expect(wordsOf(refused)).toContain('Not logged: nothing to log');
+    expect((await at.tap(refused, 'Reading of A3')).form?.title).toBe('Reading of A3');
+    expect(labelsOf(await at.type('reading log', { tub: 'A99' }))).not.toContain('Reading of A99');
+  });
+
   it('answers with the verdict first, then why, then what to do', async () => {
     const answer = await at.type('reading log', { tub: 'A3', nitrate: 40, temp: 21.4, ph: 7.4, tds: 240 });
     expectPhone(answer.card);

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { commands, handle } from '../../commands/index.ts';
 import { sale } from '../../commands/sale.ts';
 import { season } from '../../commands/season.ts';
-import { stock } from '../../src/desk/index.ts';
+import { addTubs, setLine, stock } from '../../src/desk/index.ts';
 import { type Press, press } from '../../src/reply/index.ts';
 import { sellingDeskAt, taken } from '../support/sellingDesk.ts';
 import { ctxOf, labelsOf, linesOf, typed } from '../support/typing.ts';
@@ -49,6 +49,16 @@ describe('/sale add', () => {
     expect(linesOf(await run('sale add', { items: '5 jade', 'dispatch-on': 'tomorrow' }))[0]).toBe(
       'Sale 1: ask, Mon 2 Nov',
     );
+  });
+
+  it('leads to the count that it waits for', async () => {
+    taken(addTubs(test.desk, test.by('wren'), { names: ['C1'], line: 'snow', litres: 30 }));
+    taken(setLine(test.desk, test.by('wren'), { line: 'amber' }));
+    taken(addTubs(test.desk, test.by('wren'), { names: ['D1'], line: 'amber', litres: 30 }));
+    const uncounted = await run('sale add', { items: '5 amber' });
+    expect(linesOf(uncounted)[0]).toBe('Not logged: amber is not counted yet');
+    expect(labelsOf(uncounted)).toEqual(['Count D1']);
+    expect((await pushed(uncounted, 'Count D1')).form?.title).toBe('Count of D1');
   });
 
   it('answers an item with a typo with what was understood, and takes the mended list on a button', async () => {

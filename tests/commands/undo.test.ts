@@ -11,6 +11,9 @@ afterEach(() => at.close());
 
 const lastEntry = (): number => at.desk.store.entries.latest(1)[0]?.id ?? 0;
 
+const choicesOf = ({ card }: Awaited<ReturnType<Keyboard['type']>>) =>
+  (card?.controls ?? []).flat().flatMap((control) => (control.kind === 'select' ? control.options : []));
+
 describe('/undo', () => {
   it('asks first, privately, and undoes at the button for everybody to see', async () => {
     await at.type('change log', { tub: 'A1', litres: 5 });
@@ -37,6 +40,22 @@ describe('/undo', () => {
     expect(wordsOf(refused)).toContain('Not undone: alder logged that');
     expect(labelsOf(await at.type('undo', { entry: `#${entry}` }))).toEqual(['Undo it', 'Leave it']);
     expect(wordsOf(await at.type('undo', {}, { name: 'rowan', owner: false }))).toContain('Nothing of yours to undo');
+  });
+
+  it('lists the other entries that the asker may undo', async () => {
+    await at.type('loss', { tub: 'A1', number: 1 }, { name: 'alder' });
+    await at.type('change log', { tub: 'A1', litres: 5 });
+    const listed = choicesOf(await at.type('undo'));
+    expect(listed[0]).toMatchObject({ label: 'A1 1 found dead', description: 'alder, 18:50' });
+    const picked = await at.press({ act: 'undo-pick', args: {} }, { values: [listed[0]?.value ?? ''] });
+    expect(wordsOf(picked)).toContain('Undo this?\nA1 1 found dead');
+    expect(choicesOf(picked)).toEqual([]);
+
+    const theirs = choicesOf(await at.type('undo', {}, { name: 'alder', owner: false }));
+    expect(theirs).toEqual([]);
+    const nothing = await at.type('undo', {}, { name: 'heron', owner: true });
+    expect(wordsOf(nothing)).toContain('Nothing of yours to undo\nNext: Choose the entry that you mean');
+    expect(choicesOf(nothing)[0]?.label).toBe('A1 changed 5 L');
   });
 
   it('leaves what later entries rest on', async () => {

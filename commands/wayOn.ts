@@ -1,0 +1,32 @@
+import { findTub, undoable } from '../src/desk/index.ts';
+import type { Refusal } from '../src/domain/index.ts';
+import { button, type Card, type ControlRow, entryRow, press, type Voice } from '../src/reply/index.ts';
+import type { Ctx } from './command.ts';
+import { itemsExample } from './itemsExample.ts';
+
+/** What leads on from a refusal and takes a look at the books: the form of a tub, a list of entries, an order in the business's own names. */
+export function wayOn(ctx: Ctx, voice: Voice, fault: Refusal): Pick<Card, 'controls' | 'next'> {
+  switch (fault.kind) {
+    case 'not-counted':
+      return countRow(ctx, fault.tubs[0]);
+    case 'too-few-there':
+      return countRow(ctx, fault.tub);
+    case 'unknown-items':
+      return { next: `Write it like "${itemsExample(ctx.desk)}"` };
+    case 'nothing-to-undo': {
+      const entries = ctx.owner ? undoable(ctx.desk) : [];
+      return entries.length === 0
+        ? { next: 'What your partner logged is for them, or an owner, to undo' }
+        : { next: 'Choose the entry that you mean', controls: [entryRow(voice, entries)] };
+    }
+    default:
+      return {};
+  }
+}
+
+function countRow(ctx: Ctx, name: string | undefined): { controls?: readonly ControlRow[] } {
+  const found = name === undefined ? undefined : findTub(ctx.desk, name);
+  if (found?.ok !== true) return {};
+  const { id, name: tub } = found.value;
+  return { controls: [[button(`Count ${tub}`, press('count-form', { tub: id }), 'main')]] };
+}
