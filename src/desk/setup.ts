@@ -1,7 +1,6 @@
 import {
   type Business,
   type By,
-  defaultBusiness,
   fail,
   firstImpossible,
   folded,
@@ -205,7 +204,3 @@ export function removePartner(desk: Desk, by: By, person: Person): Result<Partne
 }
 
 export const partnersOf = (desk: Desk): Partner[] => desk.store.settings.partners();
-
-/** Whether a setting still stands at its default. */
-export const isDefault = (business: Business, name: keyof Business): boolean =>
-  JSON.stringify(business[name]) === JSON.stringify(defaultBusiness[name]);

@@ -246,7 +246,6 @@ export type Refusal =
   | { readonly kind: 'done-already'; readonly what: string; readonly at: Instant; readonly by: string }
   | { readonly kind: 'nothing-due'; readonly chore: string }
   | { readonly kind: 'which-target'; readonly chore: string; readonly targets: readonly string[] }
-  | { readonly kind: 'logged-already'; readonly summary: string; readonly at: Instant; readonly by: string }
   | { readonly kind: 'nothing-to-undo' }
   | { readonly kind: 'voided-already'; readonly summary: string; readonly at: Instant; readonly by: string }
   | { readonly kind: 'others-rest-on-it'; readonly summary: string; readonly later: readonly string[] }

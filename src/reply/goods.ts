@@ -33,9 +33,3 @@ export function goodsCard(voice: Voice, by: string, answer: GoodsAnswer): Card {
     ...(entryId !== null && { controls: [[button('Undo', press('undo-ask', { entry: entryId }))]] }),
   };
 }
-
-/** Goods under the number that is to be kept, a line each. */
-export const lowGoodsLines = (all: readonly Pick<GoodsAnswer, 'goods' | 'free' | 'low'>[]): string[] =>
-  all
-    .filter(({ low }) => low)
-    .map(({ goods, free }) => `${goods.name}: ${free} left, keep at least ${goods.keepAtLeast}`);

@@ -1,6 +1,6 @@
 import type { Tub } from '../domain/index.ts';
 import { press } from './acts.ts';
-import { type Button, button, type Card, type ControlRow } from './card.ts';
+import { button, type Card, type ControlRow } from './card.ts';
 import { type SetupStep, setupNext } from './setup.ts';
 import { counted } from './voice.ts';
 
@@ -82,5 +82,3 @@ export function pickTubCard(tubs: readonly Tub[], purpose: Purpose): Card {
   }
   return { title: `${purposes[purpose]} which tub?`, controls: lists };
 }
-
-export const homeButton = (): Button => button('Home', press('home', {}));

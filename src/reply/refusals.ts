@@ -100,11 +100,6 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
         why: [`Today is ${dateWords(voice, refusal.today)}`],
         next: 'Choose today or a later day',
       };
-    case 'logged-already':
-      return {
-        title: 'That was logged already',
-        why: [refusal.summary, `logged by ${refusal.by} ${momentWords(voice, refusal.at)}`],
-      };
     case 'not-held':
       return { title: `${refusal.tub} is already on sale`, why: ['Nothing was logged'] };
     case 'nothing-to-undo':

@@ -109,7 +109,6 @@ describe('the words of a refusal', () => {
     { kind: 'more-than-the-tub', tub: 'A3', litres: 50, netLitres: 20 },
     { kind: 'ask-mix-lines', from: 'A3', fromLine: 'orange', to: 'B1', toLine: 'green', number: 5 },
     { kind: 'ask-many', tub: 'A3', number: 1000, litres: 20 },
-    { kind: 'logged-already', summary: 'A4 changed 5 L', at: yesterday, by: 'alder' },
     { kind: 'nothing-to-undo' },
     { kind: 'voided-already', summary: 'A4 changed 5 L', at: yesterday, by: 'alder' },
     { kind: 'others-rest-on-it', summary: 'added tub A1', later: ['A1 changed 5 L'] },

@@ -96,8 +96,6 @@ export function makeActions(parts: ActionParts) {
   };
 }
 
-export type Actions = ReturnType<typeof makeActions>;
-
 function commandData(typed: ReturnType<typeof typeCommand>): JsonObject {
   const { command, options, resolved } = typed;
   return {

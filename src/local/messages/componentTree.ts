@@ -13,8 +13,3 @@ export function everyComponent(components: readonly WireComponent[]): WireCompon
 export function customIdsOf(components: readonly WireComponent[]): string[] {
   return everyComponent(components).flatMap((component) => (component.custom_id ? [component.custom_id] : []));
 }
-
-/** The component that carries a custom id, if one does. */
-export function findByCustomId(components: readonly WireComponent[], customId: string): WireComponent | undefined {
-  return everyComponent(components).find((component) => component.custom_id === customId);
-}
