@@ -47,5 +47,3 @@ export function draftStore(file: string) {
     },
   };
 }
-
-export type DraftStore = ReturnType<typeof draftStore>;

@@ -26,7 +26,8 @@ export const databaseFile = 'berried.db';
 /** Opens the database in the data folder, makes it where there is none, and brings its schema up to date. */
 export function openStore(folder: string) {
   mkdirSync(folder, { recursive: true });
-  const db = new Database(join(folder, databaseFile));
+  const file = join(folder, databaseFile);
+  const db = new Database(file);
   db.pragma('journal_mode = WAL');
   db.pragma('synchronous = FULL');
   db.pragma('busy_timeout = 5000');
@@ -44,7 +45,7 @@ export function openStore(folder: string) {
     tubs: tubStore(db),
     water: waterStore(db),
     animals: animalStore(db),
-    backups: backupStore(db, join(folder, 'backups')),
+    backups: backupStore(file, join(folder, 'backups')),
     chores: choreStore(db),
     jobRuns: jobRunStore(db),
     promises: promiseStore(db),
@@ -61,10 +62,6 @@ export function openStore(folder: string) {
      * write only when the decision stands.
      */
     write: <T>(work: () => T): T => db.transaction(work).immediate(),
-    /** Copies the live database to a file, safe while others write. */
-    backupTo: async (file: string): Promise<void> => {
-      await db.backup(file);
-    },
     close: (): void => {
       drafts.close();
       db.close();
