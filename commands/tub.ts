@@ -123,7 +123,7 @@ const retire = leaf({
   run: ({ tub, reason }, ctx) => {
     const retired = retireTub(ctx.desk, ctx.by, tub, reason);
     return retired.ok
-      ? { card: tubRetiredCard(voiceOf(ctx), ctx.by.name, retired.value.tub, reason, retired.value.at) }
+      ? { card: tubRetiredCard(voiceOf(ctx), ctx.by.name, retired.value, reason) }
       : refused(ctx, retired.fault);
   },
 });

@@ -160,15 +160,15 @@ export function retireTub(
   by: By,
   typed: string,
   reason: string,
-): Result<{ tub: Tub; at: Instant }, Refusal> {
+): Result<{ tub: Tub; at: Instant; entryId: number }, Refusal> {
   const found = findTub(desk, typed);
   if (!found.ok) return found;
   const tub = found.value;
   const { saleable } = tubStock(desk, businessOf(desk), tub);
   if (saleable !== null && saleable > 0) return fail({ kind: 'tub-in-use', tub: tub.name, saleable });
   const at = desk.now();
-  log(desk, by, 'tub', `retired tub ${tub.name}: ${reason}`, (entryId) => {
-    desk.store.tubs.editTub(entryId, { ...tub, retired: { at, reason } });
+  const entryId = log(desk, by, 'tub', `retired tub ${tub.name}: ${reason}`, (entry) => {
+    desk.store.tubs.editTub(entry, { ...tub, retired: { at, reason } });
   });
-  return ok({ tub, at });
+  return ok({ tub, at, entryId });
 }

@@ -1,7 +1,15 @@
-import type { ChangePlan, Instant, Reading, Tub, TubStock, WaterVerdict } from '../domain/index.ts';
+import {
+  type ChangePlan,
+  dayOf,
+  type Instant,
+  type Reading,
+  type Tub,
+  type TubStock,
+  type WaterVerdict,
+} from '../domain/index.ts';
 import { press } from './acts.ts';
 import { holdEndWords } from './animals.ts';
-import { button, type Card } from './card.ts';
+import { type Button, button, type Card } from './card.ts';
 import { figureOf } from './reading.ts';
 import {
   ageWords,
@@ -11,6 +19,7 @@ import {
   figure,
   litresWords,
   loggedWords,
+  mgLWords,
   sinceWords,
   type Voice,
 } from './voice.ts';
@@ -29,7 +38,6 @@ interface TubState {
 export function tubCard(voice: Voice, state: TubState & { readonly past: WaterPast }): Card {
   const { tub, last, plan, stock } = state;
   const chart = waterChart(voice, state.past, 'nitrateMgL', 3);
-  const dueNow = plan.dueOn <= voice.today;
   return {
     title: `${tub.name}: ${tubHeadline(voice, state)}`,
     why: [
@@ -46,18 +54,23 @@ export function tubCard(voice: Voice, state: TubState & { readonly past: WaterPa
         : [`Off sale ${holdEndWords(voice, stock.offSale.until as Voice['today'] | null)}: ${stock.offSale.reason}`]),
     ],
     ...(chart !== null && { chart }),
-    controls: [
-      [
-        button('Log a reading', press('reading-form', { tub: tub.id }), dueNow ? 'plain' : 'main'),
-        button(
-          `Changed ${figure(plan.litres)} L`,
-          press('change-now', { tub: tub.id, litres: plan.litres }),
-          dueNow ? 'main' : 'plain',
-        ),
-        button('Count', press('count-form', { tub: tub.id })),
-      ],
-    ],
+    controls: [tubControls(voice, state)],
   };
+}
+
+/** The likely act first; no second change is offered on the day of one. */
+function tubControls(voice: Voice, { tub, plan, lastChangedAt }: TubState): Button[] {
+  const isDue = plan.dueOn <= voice.today;
+  const changedToday = lastChangedAt !== null && dayOf(lastChangedAt, voice.zone) === voice.today;
+  const reading = button('Log a reading', press('reading-form', { tub: tub.id }), isDue ? 'plain' : 'main');
+  const count = button('Count', press('count-form', { tub: tub.id }));
+  const changed = button(
+    `Changed ${figure(plan.litres)} L`,
+    press('change-now', { tub: tub.id, litres: plan.litres }),
+    isDue ? 'main' : 'plain',
+  );
+  if (isDue) return [changed, reading, count];
+  return changedToday ? [reading, count] : [reading, count, changed];
 }
 
 function stockLine(voice: Voice, { saleable, counted: count }: TubStock): string {
@@ -68,15 +81,26 @@ function stockLine(voice: Voice, { saleable, counted: count }: TubStock): string
 /** A reading older than this says little of today; a test a month is usual (common practice, no source). */
 const staleDays = 45;
 
-function tubHeadline(voice: Voice, { last, plan, lateDays, stock }: TubState): string {
-  const state = last?.verdict.state ?? 'fine';
-  const worst = last?.verdict.findings[0];
-  if (state !== 'fine') return `${state}, ${worst === undefined ? 'water' : figureOf(voice, worst)}`;
+function tubHeadline(voice: Voice, tub: TubState): string {
+  const { last, plan, lateDays, stock } = tub;
+  const bad = badWords(voice, tub);
+  if (bad !== null) return bad;
   if (lateDays > 0) return `change ${counted(lateDays, 'day')} late`;
   if (plan.dueOn <= voice.today) return `change ${figure(plan.litres)} L ${plan.dueOn < voice.today ? 'due' : 'today'}`;
   if (stock.offSale !== null) return 'off sale';
   if (last === null) return 'nothing read yet';
   return last.daysOld > staleDays ? `not read for ${last.daysOld} days` : 'fine, nothing to do';
+}
+
+/** What is wrong with the water, its state first; nitrate as it stands after the changes since it was read. */
+function badWords(voice: Voice, { last, plan, lastChangedAt }: TubState): string | null {
+  const worst = last?.verdict.findings[0];
+  if (last === null || worst === undefined || last.verdict.state === 'fine') return null;
+  const changedSince = lastChangedAt !== null && lastChangedAt > last.reading.at;
+  if (worst.of !== 'nitrate' || !changedSince || plan.nitrateMgL === null) {
+    return `${last.verdict.state}, ${figureOf(voice, worst)}`;
+  }
+  return plan.nitrateMgL <= worst.limitMgL ? null : `${worst.state}, nitrate ~${mgLWords(plan.nitrateMgL)}`;
 }
 
 /** Every tub on a phone screen, worst first. */
@@ -85,7 +109,7 @@ export function tubListCard(voice: Voice, states: readonly TubState[]): Card {
   const shown = states.slice(0, 40);
   const nameWidth = Math.min(8, Math.max(3, ...shown.map(({ tub }) => tub.name.length)));
   return {
-    title: `${counted(states.length, 'tub')}: ${listSummary(states)}`,
+    title: `${counted(states.length, 'tub')}: ${listSummary(voice, states)}`,
     table: [`${'tub'.padEnd(nameWidth)} sale NO3 state`, ...shown.map((state) => listRow(voice, state, nameWidth))],
     ...(states.length > shown.length && { why: [`and ${states.length - shown.length} more; give a rack or a line`] }),
     controls: [
@@ -104,11 +128,11 @@ export function tubListCard(voice: Voice, states: readonly TubState[]): Card {
 }
 
 /** "1 act, 2 watch, 3 late, 4 not read yet", or that all is fine. */
-function listSummary(states: readonly TubState[]): string {
+function listSummary(voice: Voice, states: readonly TubState[]): string {
   const are = (wanted: (state: TubState) => boolean): number => states.filter(wanted).length;
   const parts: readonly (readonly [number, string])[] = [
-    [are(({ last }) => last?.verdict.state === 'act'), 'act'],
-    [are(({ last }) => last?.verdict.state === 'watch'), 'watch'],
+    [are((state) => badWords(voice, state)?.startsWith('act') === true), 'act'],
+    [are((state) => badWords(voice, state)?.startsWith('watch') === true), 'watch'],
     [are(({ lateDays }) => lateDays > 0), 'late'],
     [are(({ last }) => last === null), 'not read yet'],
   ];
@@ -120,9 +144,9 @@ function listSummary(states: readonly TubState[]): string {
 }
 
 function listRow(voice: Voice, state: TubState, nameWidth: number): string {
-  const { tub, stock, last } = state;
+  const { tub, stock, last, plan } = state;
   const animals = stock.saleable === null ? '–' : String(stock.saleable);
-  const nitrate = last?.reading.nitrateMgL ?? null;
+  const nitrate = plan.nitrateMgL ?? last?.reading.nitrateMgL ?? null;
   const shown = nitrate === null ? '–' : figure(nitrate, 0);
   return `${tub.name.slice(0, nameWidth).padEnd(nameWidth)} ${animals.padStart(4)} ${shown.padStart(3)} ${tubHeadline(voice, state)}`.slice(
     0,
@@ -176,7 +200,13 @@ export function tubEditedCard(
   };
 }
 
-export const tubRetiredCard = (voice: Voice, by: string, tub: Tub, reason: string, at: Instant): Card => ({
+export const tubRetiredCard = (
+  voice: Voice,
+  by: string,
+  { tub, at, entryId }: { readonly tub: Tub; readonly at: Instant; readonly entryId: number },
+  reason: string,
+): Card => ({
   title: `${tub.name}: retired`,
   why: [`Reason: ${reason}`, `Since ${sinceWords(voice, at)}; its history stays`, loggedWords(voice, by)],
+  controls: [[button('Undo', press('undo-ask', { entry: entryId }))]],
 });

@@ -64,7 +64,7 @@ describe('/tub show and /tub list', () => {
   it('open a tub from the list and act on it', async () => {
     await at.type('tub add', { name: 'A1-A2', line: 'orange', litres: 25 });
     const answer = await at.press({ act: 'tub-pick', args: {} }, { values: ['2'] });
-    expect(labelsOf(answer)).toEqual(['Log a reading', 'Changed 2 L', 'Count']);
+    expect(labelsOf(answer)).toEqual(['Log a reading', 'Count', 'Changed 2 L']);
     expect((await at.tap(answer, 'Log a reading')).form?.title).toBe('Reading of A2');
     expect(wordsOf(await at.press({ act: 'tub-pick', args: {} }, { values: ['99'] }))).toContain('no longer there');
   });
@@ -97,10 +97,13 @@ describe('/tub edit and /tub retire', () => {
     expect(wordsOf(kept)).toContain('Not retired: A1 holds animals\n12 saleable by the books');
     at.advance({ minutes: 1 });
     await at.type('count log', { tub: 'A1', saleable: 0 });
-    expect(wordsOf(await at.type('tub retire', { tub: 'A1', reason: 'leaks' }))).toContain(
+    const retired = await at.type('tub retire', { tub: 'A1', reason: 'leaks' });
+    expect(wordsOf(retired)).toContain(
       'A1: retired\nReason: leaks\nSince today 18:51; its history stays\nlogged by wren 18:51',
     );
     expect(wordsOf(await at.type('reading log', { tub: 'A1', ph: 7 }))).toContain('Not logged: A1 is retired');
+    await at.tap(await at.tap(retired, 'Undo'), 'Undo it');
+    expect(wordsOf(await at.type('reading log', { tub: 'A1', ph: 7 }))).toContain('A1: fine');
   });
 });
 

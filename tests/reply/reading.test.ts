@@ -7,6 +7,7 @@ import {
   type Instant,
   judgeReading,
   planChange,
+  plusMs,
   type Reading,
   type Tub,
   type WaterValues,
@@ -118,6 +119,29 @@ describe('the card of a tub', () => {
     expect(card.title).toBe('A3: watch, nitrate 40 mg/L');
     expect(card.why?.[1]).toBe('Read today: nitrate 40 mg/L · 21 °C');
     expect(card.why).toContain('Animals: not counted yet');
+  });
+
+  it('headlines nitrate as it stands after a change, and offers no second change that day', () => {
+    const read = stateOf({ nitrateMgL: 40 });
+    const changed = (nitrateMgL: number) => ({
+      ...read,
+      lastChangedAt: plusMs(now, 60_000),
+      plan: planChange(20, nitrateMgL, day('2027-04-18'), defaultBusiness),
+    });
+    const card = tubCard(voice, changed(31.2));
+    expectPhone(card);
+    expect(card.title).toBe('A3: watch, nitrate ~31 mg/L');
+    expect(card.controls?.[0]?.map((control) => control.kind === 'button' && control.label)).toEqual([
+      'Log a reading',
+      'Count',
+    ]);
+    expect(tubCard(voice, changed(19)).title).toBe('A3: fine, nothing to do');
+    expect(tubListCard(voice, [changed(31.2)]).table?.[1]).toBe('A3     –  31 watch, nitrate ~31 mg/L');
+  });
+
+  it('offers the change first where it is due', () => {
+    const due = { ...stateOf({ ph: 7 }), plan: planChange(20, null, day('2027-04-13'), defaultBusiness) };
+    expect(tubCard(voice, due).controls?.[0]?.[0]).toMatchObject({ label: 'Changed 2 L', tone: 'main' });
   });
 
   it('in a list says what nobody has read yet and not that all is fine', () => {
