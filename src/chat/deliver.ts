@@ -8,8 +8,9 @@ import {
   type StringSelectMenuInteraction,
 } from 'discord.js';
 import type { Answer } from '../../commands/command.ts';
-import { type Card, postKeyOf } from '../reply/index.ts';
+import type { Card } from '../reply/index.ts';
 import { renderForm } from './form.ts';
+import { postKeyIn } from './postKey.ts';
 import { renderWhole } from './render.ts';
 
 /** What can be answered with a message. */
@@ -101,18 +102,10 @@ export const isOnMessage = (asking: Asking): asking is Control =>
 /** Turns the message with the pressed control into `card`; a post stays recognisable by its key. */
 async function settle(pressed: Control, card: Card): Promise<void> {
   if (card.chart !== undefined && isUntold(pressed)) await acknowledge(pressed, 'update');
-  const message = { ...(await renderWhole(card, postKeyIn(pressed))), attachments: [] };
+  const message = { ...(await renderWhole(card, postKeyIn(pressed.message))), attachments: [] };
   if (!isUntold(pressed)) await pressed.editReply(message);
   else if (pressed.isMessageComponent()) await pressed.update(message);
   else if (pressed.isFromMessage()) await pressed.update(message);
-}
-
-function postKeyIn({ message }: Control): string | undefined {
-  const [first] = message?.components ?? [];
-  const [control] = first !== undefined && 'components' in first ? first.components : [];
-  return control !== undefined && 'customId' in control && control.customId !== null
-    ? postKeyOf(control.customId)
-    : undefined;
 }
 
 const unanswerable: readonly (number | string)[] = [

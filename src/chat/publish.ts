@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
-import { type Client, DiscordAPIError, type Message, RESTJSONErrorCodes, type SendableChannels } from 'discord.js';
-import { button, type Card, postKeyOf, press } from '../reply/index.ts';
+import { type Client, DiscordAPIError, RESTJSONErrorCodes, type SendableChannels } from 'discord.js';
+import { button, type Card, press } from '../reply/index.ts';
+import { postKeyIn } from './postKey.ts';
 import { renderWhole } from './render.ts';
 
 /** What became of a post. A send that threw may still have arrived: look before you post again. */
@@ -25,8 +26,6 @@ export interface Publisher {
   publish(card: Card, options: PostOptions): Promise<Published>;
   /** Looks for the post of a key among the channel's last messages. */
   findPost(key: string): Promise<Found>;
-  /** Puts `card` in the place of a post, its chart or none in the place of the old one. */
-  editPost(messageId: string, card: Card, key: string): Promise<Published>;
 }
 
 /** The service gives at most 100 messages at a time. */
@@ -70,15 +69,6 @@ export function makePublisher(client: Client, channelIds: () => readonly string[
         return { outcome: 'unknown', cause: causeOf(error) };
       }
     },
-    async editPost(messageId, card, key) {
-      try {
-        const message = { ...(await renderWhole(withControl(card), key)), attachments: [] };
-        const edited = await (await channel()).messages.edit(messageId, message);
-        return { outcome: 'sent', messageId: edited.id };
-      } catch (error) {
-        return { outcome: 'unknown', cause: causeOf(error) };
-      }
-    },
   };
 }
 
@@ -97,20 +87,12 @@ async function search(channel: SendableChannels, ownId: string | undefined, key:
       cache: false,
       ...(before === undefined ? {} : { before }),
     });
-    const found = messages.find((message) => message.author.id === ownId && keyOf(message) === key);
+    const found = messages.find((message) => message.author.id === ownId && postKeyIn(message) === key);
     if (found !== undefined) return found.id;
     if (messages.size < PAGE) return undefined;
     before = messages.lastKey();
   }
   return undefined;
-}
-
-function keyOf(message: Message): string | undefined {
-  const [first] = message.components;
-  const [control] = first !== undefined && 'components' in first ? first.components : [];
-  return control !== undefined && 'customId' in control && control.customId !== null
-    ? postKeyOf(control.customId)
-    : undefined;
 }
 
 const causeOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
