@@ -11,11 +11,11 @@ const domain = '^src/domain/index[.]ts$';
 
 /** Who may import whom, type-only imports counted: a layer, where it lives, and all that it may reach beside itself. */
 const layers = [
-  { name: 'domain', from: '^src/domain/', to: [npm('date-fns', '@date-fns/tz')] },
+  { name: 'domain', from: '^src/domain/', to: [npm('@date-fns/tz')] },
   { name: 'store', from: '^src/store/', to: [domain, npm('better-sqlite3'), '^(node:)?(fs|fs/promises|path)$'] },
   { name: 'calendar', from: '^src/calendar/', to: [domain, npm('date-holidays')] },
   { name: 'desk', from: '^src/desk/', to: [domain, '^src/store/', '^src/calendar/'] },
-  { name: 'words', from: '^src/words/', to: [domain, npm('chrono-node', 'date-fns', '@date-fns/tz')] },
+  { name: 'words', from: '^src/words/', to: [domain, npm('chrono-node')] },
   { name: 'reply', from: '^src/reply/', to: [domain] },
   {
     name: 'charts',
