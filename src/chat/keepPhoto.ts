@@ -34,9 +34,15 @@ export function photoKeeper(dataFolder: string): Ctx['keepPhoto'] {
       await writeFile(join(dataFolder, photoFolder, name), bytes, { mode: 0o600 });
       return { ok: true, value: name };
     } catch (error) {
-      if (error instanceof Error && 'code' in error && error.code === 'ENOSPC')
-        return { ok: false, cause: 'the disk is full' };
-      return { ok: false, cause: 'the chat service did not hand it out in time' };
+      return { ok: false, cause: causeOf(error) };
     }
   };
+}
+
+/** Only what fails in the file system names a system call; all else befell the fetching. */
+function causeOf(error: unknown): string {
+  if (!(error instanceof Error && 'syscall' in error && 'code' in error)) {
+    return 'the chat service did not hand it out in time';
+  }
+  return error.code === 'ENOSPC' ? 'the disk is full' : `it cannot be written (${String(error.code)})`;
 }

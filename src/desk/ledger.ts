@@ -32,6 +32,17 @@ export const settingsSince = (desk: Desk, names: readonly string[]): Instant | n
 /** When the bot first started on these books: nothing before it counts as missed. */
 export const startedAt = (desk: Desk): Instant => desk.store.settings.startedAt(desk.now());
 
+const failed = 'failed: ';
+
+/** The note of a job that failed. */
+export const failureNote = (cause: string): string => `${failed}${cause}`;
+
+/** Why the backup of a day failed; null: it did not. */
+export function backupFailure(desk: Desk, day: LocalDay): string | null {
+  const note = desk.store.jobRuns.ofDay('backup', day)?.note ?? '';
+  return note.startsWith(failed) ? note.slice(failed.length) : null;
+}
+
 /** Makes the day's checked copy of the books. */
 export const backupOf = (desk: Desk, day: LocalDay): ReturnType<Desk['store']['backups']['make']> =>
   desk.store.backups.make(day);

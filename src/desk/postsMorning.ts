@@ -3,6 +3,7 @@ import type { BookedSale } from '../store/sales.ts';
 import { type Desk, todayOf } from './desk.ts';
 import { toPackOn } from './dispatchDay.ts';
 import { type JudgedDay, judgeDay, judgeSale } from './dispatchJudge.ts';
+import { backupFailure } from './ledger.ts';
 import { type Missed, missedPosts } from './posts.ts';
 import { type RotaItem, rotaToday } from './rota.ts';
 import { openClaims, salesOn } from './salesList.ts';
@@ -30,13 +31,9 @@ export interface MorningPost {
   readonly backupFailed: string | null;
 }
 
-const failed = /^failed: /;
-
 export function morningPost(desk: Desk): MorningPost {
   const day = todayOf(desk);
   const { unpaid, sent } = salesOn(desk, day);
-  const backup = desk.store.jobRuns.ofDay('backup', day);
-  const note = backup?.note ?? '';
   return {
     day,
     items: rotaToday(desk),
@@ -46,7 +43,7 @@ export function morningPost(desk: Desk): MorningPost {
     watch: tubsToWatch(desk),
     claims: openClaims(desk),
     missed: missedPosts(desk),
-    backupFailed: failed.test(note) ? note.replace(failed, '') : null,
+    backupFailed: backupFailure(desk, day),
   };
 }
 

@@ -83,6 +83,7 @@ function makeTurns() {
         if (stopped) throw new Error('the jobs are stopped');
         return work();
       });
+      // Whoever gave the work hears of its failure; the next in line only waits for its end.
       last = own
         .catch(() => undefined)
         .finally(() => {

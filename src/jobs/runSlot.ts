@@ -1,4 +1,4 @@
-import { backupOf, claimSlot, type Desk, passSlot, settleSlot } from '../desk/index.ts';
+import { backupOf, claimSlot, type Desk, failureNote, passSlot, settleSlot } from '../desk/index.ts';
 import type { Instant, Job, LocalDay } from '../domain/index.ts';
 import { passing, type Slot } from './planner.ts';
 import type { JobLog, Post, Posting } from './posting.ts';
@@ -70,9 +70,6 @@ async function backUp(needs: JobNeeds, slot: Slot, now: Instant): Promise<boolea
   return claimSlot(needs.desk, slot.job, slot.day, now) && makeBackup(needs, slot);
 }
 
-/** Begins the note of a backup that failed; the morning post looks for it. */
-export const backupFailed = 'failed: ';
-
 async function makeBackup({ desk, log }: JobNeeds, { job, day }: Slot): Promise<false> {
   try {
     const { file, bytes } = await backupOf(desk, day);
@@ -80,7 +77,7 @@ async function makeBackup({ desk, log }: JobNeeds, { job, day }: Slot): Promise<
     log.info({ file, bytes }, 'backed up and checked');
   } catch (error) {
     const cause = error instanceof Error ? error.message : String(error);
-    settleSlot(desk, job, day, { state: 'skipped', at: desk.now(), note: `${backupFailed}${cause}` });
+    settleSlot(desk, job, day, { state: 'skipped', at: desk.now(), note: failureNote(cause) });
     log.error({ err: error, day }, 'the nightly backup failed');
   }
   return false;

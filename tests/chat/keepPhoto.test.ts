@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -56,4 +56,11 @@ it('a photo that the service has no longer is said so', async () => {
     cause: expect.stringContaining('status 404'),
   });
   expect(await photoKeeper(folder)({ ...photo(), url: 'http://127.0.0.1:1/x' })).toMatchObject({ ok: false });
+});
+
+it('a folder that cannot be written is not blamed on the chat service', async () => {
+  const shut = join(folder, 'shut');
+  writeFileSync(shut, '');
+  const kept = await photoKeeper(shut)(photo());
+  expect(kept).toEqual({ ok: false, cause: 'it cannot be written (ENOTDIR)' });
 });
