@@ -20,6 +20,7 @@ import { sale } from './sale.ts';
 import { saleActs } from './saleActs.ts';
 import { season } from './season.ts';
 import { setup } from './setup.ts';
+import { setupFormActs } from './setupForms.ts';
 import { stock, stockActs } from './stock.ts';
 import { topup } from './topup.ts';
 import { tub, tubActs } from './tub.ts';
@@ -46,6 +47,7 @@ export const acts: ActHandlers = {
   ...readingActs,
   ...rotaActs,
   ...saleActs,
+  ...setupFormActs,
   ...stockActs,
   ...tubActs,
   ...undoActs,

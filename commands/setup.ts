@@ -8,7 +8,7 @@ import { settingLeaves } from './setupPages.ts';
 import { dayOrNull } from './setupWords.ts';
 import { refused, voiceOf, withSetupStep } from './voice.ts';
 
-const line = leaf({
+export const lineLeaf = leaf({
   path: 'setup line',
   description: 'Add a colour line, or change one',
   ownerOnly: true,
@@ -120,5 +120,5 @@ const namesIn = (typed: string): string[] =>
 export const setup: Command = {
   name: 'setup',
   description: 'The business, its people, lines and rules',
-  leaves: [...settingLeaves, line, outlet, partner],
+  leaves: [...settingLeaves, lineLeaf, outlet, partner],
 };

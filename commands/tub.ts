@@ -26,7 +26,7 @@ const roleOption = {
 } as const;
 const roles = z.enum(tubRoles).nullish();
 
-const add = leaf({
+export const addTubsLeaf = leaf({
   path: 'tub add',
   description: 'Add one tub, or a range like A1-A6',
   options: [
@@ -128,7 +128,7 @@ const retire = leaf({
   },
 });
 
-export const tub: Command = { name: 'tub', description: 'The tubs', leaves: [add, show, list, edit, retire] };
+export const tub: Command = { name: 'tub', description: 'The tubs', leaves: [addTubsLeaf, show, list, edit, retire] };
 
 const showById = (ctx: Ctx, id: number) => {
   const found = tubById(ctx.desk, id);

@@ -5,9 +5,9 @@ import {
   type Card,
   type Refusal,
   refusalCard,
-  setupNext,
   type Voice,
   voiceFor,
+  withStep,
 } from '../src/reply/index.ts';
 import type { Answer, Ctx } from './command.ts';
 import { wayOn } from './wayOn.ts';
@@ -38,10 +38,9 @@ export function refusedAct(ctx: Ctx, fault: Refusal, at: Instant | undefined): A
   return { ...answer, card: { ...card, offers } };
 }
 
-/** While set-up is not whole, a card that says nothing else to do ends with the one next step. */
+/** While set-up is not whole, a card that says nothing else to do ends with the one next step, on a button where a form does it. */
 export function withSetupStep(ctx: Ctx, card: Card): Card {
-  const next = setupNext[setupStep(ctx.desk)];
-  return next === undefined ? card : { ...card, next };
+  return withStep(card, setupStep(ctx.desk));
 }
 
 /** A control outlived what it was about. */

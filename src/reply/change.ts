@@ -1,6 +1,7 @@
 import type { ChangePlan, Instant, TopUpWater, Tub } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card, type ControlRow } from './card.ts';
+import { stepButtons } from './setup.ts';
 import {
   counted,
   dateWords,
@@ -99,7 +100,7 @@ function reasonLines(plan: ChangePlan): string[] {
 
 /** What needs changing today, the water for it, and what comes next. */
 export function changePlanCard(voice: Voice, plans: readonly TubPlan[]): Card {
-  if (plans.length === 0) return { title: 'No tubs yet', next: 'Add one with /tub add' };
+  if (plans.length === 0) return { title: 'No tubs yet', next: 'Add them first', controls: [stepButtons.tub] };
   // What harms today stands first; the others as they came.
   const due = plans
     .filter(({ plan }) => plan.dueOn <= voice.today)

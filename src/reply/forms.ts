@@ -26,6 +26,35 @@ export const countForm = (tub: Tub): Form => ({
   ],
 });
 
+export const lineForm = (): Form => ({
+  title: 'First colour line',
+  press: press('line-send', {}),
+  fields: [
+    { id: 'line', label: 'Name of the line', hint: 'As you call it, like Jade', lines: 'one', required: true },
+    { id: 'price', label: 'Price of one animal', hint: 'Empty: not set yet', lines: 'one', required: false },
+  ],
+});
+
+/** Tubs to add; a single line of the business stands there already. */
+export const tubsForm = (lines: readonly { readonly name: string }[]): Form => {
+  const [only, another] = lines;
+  return {
+    title: 'Add tubs',
+    press: press('tubs-send', {}),
+    fields: [
+      { id: 'name', label: 'Name, or a range', hint: 'A1-A6 makes six', lines: 'one', required: true },
+      {
+        id: 'line',
+        label: 'Colour line in them',
+        lines: 'one',
+        required: true,
+        ...(only !== undefined && another === undefined && { value: only.name }),
+      },
+      { id: 'litres', label: 'Litres of each, filled to the rim', lines: 'one', required: true },
+    ],
+  };
+};
+
 /** One tub a line, ready to be filled in. */
 export const sheetForm = (tubs: readonly string[], rack: string, ofTubs = tubs.length): Form => ({
   title: `${rack === '' ? 'Readings' : `Rack ${rack}`}${ofTubs > tubs.length ? `, ${tubs.length} of ${ofTubs}` : ''}`,

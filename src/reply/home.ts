@@ -1,7 +1,7 @@
 import type { Tub } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card, type ControlRow } from './card.ts';
-import { type SetupStep, setupNext } from './setup.ts';
+import { type SetupStep, stepButtons, withStep } from './setup.ts';
 import { counted } from './voice.ts';
 
 /** The way in on the phone. */
@@ -9,13 +9,12 @@ export function homeCard(
   step: SetupStep,
   today: { readonly changesDue: number; readonly choresDue: number; readonly parcels: number },
 ): Card {
-  const next = setupNext[step];
   const busy = [
     ...(today.changesDue > 0 ? [counted(today.changesDue, 'change')] : []),
     ...(today.parcels > 0 ? [counted(today.parcels, 'parcel')] : []),
     ...(today.choresDue > 0 ? [counted(today.choresDue, today.changesDue > 0 ? 'other' : 'chore')] : []),
   ];
-  return {
+  const card: Card = {
     title:
       step === 'done'
         ? busy.length === 0
@@ -26,13 +25,14 @@ export function homeCard(
       step === 'done'
         ? ['Tap, or type / for every command']
         : ['Only the people, a line and the tubs must be typed', 'Everything else has a default: see /help setup'],
-    ...(next !== undefined && { next }),
-    controls: homeControls,
+    controls: homeControls(step),
   };
+  return withStep(card, step);
 }
 
-const homeControls: readonly ControlRow[] = [
+const homeControls = (step: SetupStep): readonly ControlRow[] => [
   [
+    ...stepButtons[step],
     button('Log a reading', press('pick-tub', { purpose: 'reading' }), 'main'),
     button('Next change', press('change-plan', {})),
     button('Stock', press('stock', {})),
@@ -51,7 +51,7 @@ export type Purpose = keyof typeof purposes;
 /** A tub to choose: at most 25 a list and two lists, else the rack first. */
 export function pickTubCard(tubs: readonly Tub[], purpose: Purpose): Card {
   const [first] = tubs;
-  if (first === undefined) return { title: 'No tubs yet', next: 'Add one with /tub add' };
+  if (first === undefined) return { title: 'No tubs yet', next: 'Add them first', controls: [stepButtons.tub] };
   const racks = [...new Set(tubs.map(({ rack }) => rack))];
   if (tubs.length > 50 && racks.length > 1) {
     return {

@@ -1,6 +1,6 @@
 import type { Business, Line, LocalDay, Outlet, Partner } from '../domain/index.ts';
 import { press } from './acts.ts';
-import { button, type Card } from './card.ts';
+import { type Button, button, type Card } from './card.ts';
 import { counted, dateWords, figure, moneyWords, someWords, tempWords, type Voice } from './voice.ts';
 
 const weekdayWords = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
@@ -15,6 +15,22 @@ export const setupNext: Record<SetupStep, string | undefined> = {
   tub: 'Add your tubs with /tub add; "A1-A6" makes six',
   done: undefined,
 };
+
+/** The next step on a button, where it takes no more than a form. */
+export const stepButtons: Record<SetupStep, readonly Button[]> = {
+  partner: [],
+  line: [button('Add a line', press('line-form', {}), 'main')],
+  tub: [button('Add tubs', press('tubs-form', {}), 'main')],
+  done: [],
+};
+
+/** A card with the next step of the set-up in words, and on a button where it has none of its own. */
+export function withStep(card: Card, step: SetupStep): Card {
+  const next = setupNext[step];
+  const form = stepButtons[step];
+  if (next === undefined) return card;
+  return { ...card, next, ...(card.controls === undefined && form.length > 0 && { controls: [form] }) };
+}
 
 export type SetupPage = 'business' | 'water' | 'dispatch' | 'terms' | 'posts';
 

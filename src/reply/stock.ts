@@ -1,12 +1,13 @@
 import type { LineStock, LocalDay, TubStock } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
+import { stepButtons } from './setup.ts';
 import { ageWords, counted, dateWords, someWords, type Voice } from './voice.ts';
 
 /** One line's stock. */
 export function lineStockCard(voice: Voice, stock: LineStock, on: LocalDay | null): Card {
   const { line, tubs, free } = stock;
-  if (tubs.length === 0) return { title: `${line.name}: no tubs`, next: 'Add one with /tub add' };
+  if (tubs.length === 0) return { title: `${line.name}: no tubs`, next: 'Add one first', controls: [stepButtons.tub] };
   if (stock.uncounted.length === tubs.length) {
     return {
       title: `${line.name}: not counted yet`,
@@ -36,7 +37,7 @@ export function lineStockCard(voice: Voice, stock: LineStock, on: LocalDay | nul
 /** Every line on one screen. */
 export function stockCard(voice: Voice, stocks: readonly LineStock[], on: LocalDay | null = null): Card {
   const [only] = stocks;
-  if (only === undefined) return { title: 'No lines yet', next: 'Add one with /setup line' };
+  if (only === undefined) return { title: 'No lines yet', next: 'Add one first', controls: [stepButtons.line] };
   if (stocks.length === 1) return lineStockCard(voice, only, on);
   const free = stocks.reduce((sum, stock) => sum + Math.max(0, stock.free), 0);
   const short = stocks.filter((stock) => stock.free < 0);

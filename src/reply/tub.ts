@@ -11,6 +11,7 @@ import { press } from './acts.ts';
 import { holdEndWords } from './animals.ts';
 import { type Button, button, type Card } from './card.ts';
 import { figureOf } from './reading.ts';
+import { stepButtons } from './setup.ts';
 import {
   ageWords,
   counted,
@@ -105,7 +106,7 @@ function badWords(voice: Voice, { last, plan, lastChangedAt }: TubState): string
 
 /** Every tub on a phone screen, worst first. */
 export function tubListCard(voice: Voice, states: readonly TubState[]): Card {
-  if (states.length === 0) return { title: 'No tubs there', next: 'Add one with /tub add' };
+  if (states.length === 0) return { title: 'No tubs there', next: 'Add them first', controls: [stepButtons.tub] };
   const shown = states.slice(0, 40);
   const nameWidth = Math.min(8, Math.max(3, ...shown.map(({ tub }) => tub.name.length)));
   return {

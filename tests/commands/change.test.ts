@@ -128,7 +128,7 @@ describe('/change plan', () => {
 
   it('has nothing to do without tubs', async () => {
     const empty = keyboardAt('2027-04-13T16:50:00Z');
-    expect(wordsOf(await empty.type('change plan'))).toBe('No tubs yet\nNext: Add one with /tub add');
+    expect(wordsOf(await empty.type('change plan'))).toBe('No tubs yet\nNext: Add them first');
     empty.close();
   });
 });

@@ -42,6 +42,31 @@ describe('the home card', () => {
     expect(form.form?.title).toBe('Reading of A2');
   });
 
+  it('leads through the first evening with forms', async () => {
+    await at.type('setup partner', { partner: { userId: 'user-wren', name: 'wren', bot: false } });
+    const home = await at.type('help');
+    expectPhone(home.card);
+    expect(labelsOf(home)[0]).toBe('Add a line');
+    expect((await at.tap(home, 'Add a line')).form?.fields.map(({ id }) => id)).toEqual(['line', 'price']);
+    const sent = { act: 'line-send', args: {} } as const;
+    expect(wordsOf(await at.press(sent, { fields: { line: 'jade' } }, { name: 'alder', owner: false }))).toContain(
+      'Only an owner may use /setup line',
+    );
+    const wrong = await at.press(sent, { fields: { line: 'jade', price: 'two' } });
+    expect(wordsOf(wrong)).toContain('Not a number: price "two"');
+    expect((await at.tap(wrong, 'Correct it')).form?.fields[0]?.value).toBe('jade');
+    const added = await at.press(sent, { fields: { line: 'jade', price: '2,50' } });
+    expect(wordsOf(added)).toContain('jade: line added\n€2.50 each');
+    const form = (await at.tap(added, 'Add tubs')).form;
+    expect(form?.fields.find(({ id }) => id === 'line')?.value).toBe('jade');
+    const tubs = await at.press(
+      { act: 'tubs-send', args: {} },
+      { fields: { name: 'A1-A3', line: 'jade', litres: '30' } },
+    );
+    expect(wordsOf(tubs)).toContain('3 tubs added: A1 to A3');
+    expect(labelsOf(await at.type('help'))[0]).toBe('Log a reading');
+  });
+
   it('leads to a sale, with an order in the names of this business', async () => {
     await at.begin('A1-A2');
     const form = await at.tap(await at.type('help'), 'New sale');
@@ -68,7 +93,7 @@ describe('the home card', () => {
   it('has nothing to undo before the first entry, and says where to begin without tubs', async () => {
     expect(wordsOf(await at.press({ act: 'undo-last', args: {} }))).toContain('Nothing of yours to undo');
     expect(wordsOf(await at.press({ act: 'pick-tub', args: { purpose: 'reading' } }))).toBe(
-      'No tubs yet\nNext: Add one with /tub add',
+      'No tubs yet\nNext: Add them first',
     );
   });
 });

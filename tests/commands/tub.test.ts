@@ -70,7 +70,7 @@ describe('/tub show and /tub list', () => {
   });
 
   it('say where to begin when there is none', async () => {
-    expect(wordsOf(await at.type('tub list'))).toBe('No tubs there\nNext: Add one with /tub add');
+    expect(wordsOf(await at.type('tub list'))).toBe('No tubs there\nNext: Add them first');
   });
 });
 

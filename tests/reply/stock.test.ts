@@ -97,6 +97,6 @@ describe('the card of all lines', () => {
   });
 
   it('says where to begin when there is no line', () => {
-    expect(stockCard(voice, [])).toMatchObject({ title: 'No lines yet', next: 'Add one with /setup line' });
+    expect(stockCard(voice, [])).toMatchObject({ title: 'No lines yet', next: 'Add one first' });
   });
 });
