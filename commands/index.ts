@@ -11,6 +11,7 @@ import { goods } from './goods.ts';
 import { help, helpActs } from './help.ts';
 import { hold, holdActs } from './hold.ts';
 import { loss } from './loss.ts';
+import { mix } from './mix.ts';
 import { move } from './move.ts';
 import { reading, readingActs } from './reading.ts';
 import { rota } from './rota.ts';
@@ -28,7 +29,7 @@ import { undo, undoActs } from './undo.ts';
 
 /** Every slash command, in the order of the menu: used for registration and for dispatch. */
 export const commands: readonly Command[] = [
-  ...[help, reading, change, topup, count, loss, move, hold, tub],
+  ...[help, reading, change, topup, mix, count, loss, move, hold, tub],
   ...[stock, sale, goods, dispatch, claim, season],
   ...[rota, chore, undo, setup],
 ];

@@ -20,6 +20,7 @@ export * from './drafts.ts';
 export { findLine, findTub, linesOf, tubById, tubsInUse } from './find.ts';
 export * from './goods.ts';
 export * from './ledger.ts';
+export * from './mix.ts';
 export * from './outlets.ts';
 export * from './posts.ts';
 export * from './postsEvening.ts';

@@ -18,7 +18,7 @@ export const helpTopics = {
     [
       '/reading log: judged at once · /reading sheet: a rack in one form',
       '/change plan: litres for each tub · /change log: the planned one',
-      '/topup: replaced evaporation, which is not a change',
+      '/topup: evaporation, not a change · /mix: new water to a target',
       'Dechlorinate; match within 2 °C; copper and fish medicines kill shrimp',
       'Husbandry help, not veterinary advice',
     ],

@@ -14,6 +14,7 @@ export * from './forms.ts';
 export * from './goods.ts';
 export * from './help.ts';
 export * from './home.ts';
+export * from './mix.ts';
 export * from './postEvening.ts';
 export * from './postMorning.ts';
 export * from './postSeason.ts';

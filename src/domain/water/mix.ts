@@ -101,14 +101,19 @@ export function mixRecipe(ask: MixAsk): Result<Mix, MixFault> {
   const isHeldByNitrate =
     (bounds.most < 1 && blend.tapShare === bounds.most) || (bounds.least > 0 && blend.tapShare === bounds.least);
   const areAimsHeard = !isHeldByNitrate || blend.saltPer10L > 0;
+  const comesOut = comesOutOf(ask, measured);
   return ok({
     ...measured,
-    comesOut: comesOutOf(ask, measured),
+    comesOut,
     decides: [
       ...(isHeldByNitrate || aims.length === 0 ? (['nitrateMgL'] as const) : []),
       ...(areAimsHeard ? aims.map(({ name }) => name) : []),
     ],
-    misses: missesOf(ask, aims, blend),
+    misses: missedOf(ask, aims, blend).map((name) => ({
+      name,
+      asked: target[name] ?? Number.NaN,
+      comesOut: comesOut[name] ?? Number.NaN,
+    })),
   });
 }
 
@@ -155,14 +160,11 @@ function comesOutOf({ tap, pure, salt }: MixAsk, { tapL, pureL, saltG }: Measure
   return { ghDgh: of('ghDgh'), khDkh: of('khDkh'), tdsMgL: of('tdsMgL'), nitrateMgL: of('nitrateMgL') };
 }
 
-/** What the recipe before rounding leaves further off than is near enough. */
-function missesOf({ target, tap, pure }: MixAsk, aims: readonly Aim[], blend: Blend): MixMiss[] {
-  const missed = aims.flatMap((aim) => {
-    const comesOut = heldBy(aim, blend);
-    return Math.abs(comesOut - aim.aim) > aim.tolerance + 1e-6 ? [{ name: aim.name, asked: aim.aim, comesOut }] : [];
-  });
+/** What the recipe leaves further off than is near enough, before it is rounded. */
+function missedOf({ target, tap, pure }: MixAsk, aims: readonly Aim[], blend: Blend): MixValueName[] {
+  const missed = aims.filter((aim) => Math.abs(heldBy(aim, blend) - aim.aim) > aim.tolerance + 1e-6);
   const [most, fromTap] = [target.nitrateMgL, tap.nitrateMgL];
-  if (most === null || fromTap === null) return missed;
-  const nitrate = heldBy({ tap: fromTap, pure: pure.nitrateMgL, salt: 0 }, blend);
-  return nitrate > most + 1e-6 ? [...missed, { name: 'nitrateMgL', asked: most, comesOut: nitrate }] : missed;
+  const isOver =
+    most !== null && fromTap !== null && heldBy({ tap: fromTap, pure: pure.nitrateMgL, salt: 0 }, blend) > most + 1e-6;
+  return [...missed.map(({ name }) => name), ...(isOver ? (['nitrateMgL'] as const) : [])];
 }
