@@ -126,7 +126,7 @@ const sheet = leaf({
   run: ({ rack }, ctx) => openSheet(ctx, rack),
 });
 
-const what = ['temp', 'ph', 'gh', 'kh', 'tds', 'ammonia', 'nitrite', 'nitrate'] as const;
+const what = valueOptions.map(({ name }) => name);
 
 const history = leaf({
   path: 'reading history',

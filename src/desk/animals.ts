@@ -56,7 +56,7 @@ export function logCount(desk: Desk, by: By, input: CountInput): Result<CountLog
     ['berried', input.berried],
   ]);
   if (refused !== null) return fail(refused);
-  const at = whenOf(desk, input.at, tub);
+  const at = whenOf(desk, input.at);
   if (!at.ok) return at;
   const number = input.saleable + (input.juveniles ?? 0);
   if (input.sure !== true && number > manyPerLitre * tub.netLitres) {
@@ -113,7 +113,7 @@ export function logMove(desk: Desk, by: By, input: MoveInput): Result<MoveLogged
   if (from.value.id === to.value.id) return fail({ kind: 'same-tub', tub: from.value.name });
   const number = amount('animals', input.number);
   if (!number.ok) return number;
-  const at = whenOf(desk, input.at, from.value);
+  const at = whenOf(desk, input.at);
   if (!at.ok) return at;
   const stage = input.stage ?? 'saleable';
   if (stage === 'saleable') {
@@ -191,7 +191,7 @@ export function logLoss(
   const tub = found.value;
   const number = amount('animals', input.number);
   if (!number.ok) return number;
-  const at = whenOf(desk, input.at, tub);
+  const at = whenOf(desk, input.at);
   if (!at.ok) return at;
   // The dead may be young ones: those of the last count are there too.
   const juveniles = desk.store.animals.latestCount(tub.id)?.juveniles ?? 0;

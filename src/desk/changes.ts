@@ -48,7 +48,7 @@ export function logChange(desk: Desk, by: By, input: ChangeInput): Result<Change
   const found = findTub(desk, input.tub);
   if (!found.ok) return found;
   const tub = found.value;
-  const at = whenOf(desk, input.at, tub);
+  const at = whenOf(desk, input.at);
   if (!at.ok) return at;
   const plan = changePlanOf(desk, business, tub);
   const litres = litresOf(tub, input, plan);
@@ -139,7 +139,7 @@ export function logTopUp(
   if (input.litres > tub.netLitres) {
     return fail({ kind: 'more-than-the-tub', tub: tub.name, litres: input.litres, netLitres: tub.netLitres });
   }
-  const at = whenOf(desk, input.at, tub);
+  const at = whenOf(desk, input.at);
   if (!at.ok) return at;
   const water = input.water ?? 'tap';
   const entryId = log(desk, by, 'topup', `${tub.name} topped up ${input.litres} L ${water}`, (entry) => {

@@ -6,6 +6,7 @@ import {
   folded,
   isTimeZone,
   type Line,
+  type LocalDay,
   mostTubName,
   ok,
   type Partner,
@@ -138,8 +139,8 @@ export interface PartnerInput {
   readonly partner: Person & { readonly bot: boolean };
   readonly sharePercent?: number | undefined;
   readonly never?: readonly string[] | undefined;
-  readonly awayFrom?: string | null | undefined;
-  readonly awayTo?: string | null | undefined;
+  readonly awayFrom?: LocalDay | null | undefined;
+  readonly awayTo?: LocalDay | null | undefined;
   readonly owner?: boolean | undefined;
 }
 
@@ -181,7 +182,7 @@ function awayOf(
   desk: Desk,
   input: PartnerInput,
   old: Partner | undefined,
-): { awayFrom: string | null; awayTo: string | null } {
+): { awayFrom: LocalDay | null; awayTo: LocalDay | null } {
   const awayTo = input.awayTo === undefined ? (old?.awayTo ?? null) : input.awayTo;
   const awayFrom = input.awayFrom === undefined ? (old?.awayFrom ?? null) : input.awayFrom;
   if (input.awayFrom === null) return { awayFrom: null, awayTo: null };

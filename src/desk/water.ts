@@ -55,7 +55,7 @@ export function logReading(desk: Desk, by: By, input: ReadingInput): Result<Read
   const tub = found.value;
   const values = metric(desk, business, tub, input.values);
   if (!values.ok) return values;
-  const at = whenOf(desk, input.at, tub);
+  const at = whenOf(desk, input.at);
   if (!at.ok) return at;
   const known = knownOf(desk, tub, at.value);
   const entryId = log(desk, by, 'reading', `${tub.name} reading${shortValues(values.value)}`, (entry) => {

@@ -1,4 +1,4 @@
-import type { MonthDay, WallTime, Weekday } from './day.ts';
+import type { LocalDay, MonthDay, WallTime, Weekday } from './day.ts';
 
 /** How people read temperatures, lengths and volumes; storage is always metric. */
 export type Units = 'metric' | 'us';
@@ -87,8 +87,8 @@ export interface Partner {
   readonly sharePercent: number | null;
   /** Names of chores that this partner never does. */
   readonly never: readonly string[];
-  readonly awayFrom: string | null;
-  readonly awayTo: string | null;
+  readonly awayFrom: LocalDay | null;
+  readonly awayTo: LocalDay | null;
   readonly owner: boolean;
 }
 

@@ -97,7 +97,7 @@ export type Refusal =
   /** A date that is well formed and in no calendar: 31 Feb, or 29 Feb of a year without. */
   | { readonly kind: 'no-such-date'; readonly typed: string }
   | { readonly kind: 'in-the-future'; readonly at: Instant }
-  | { readonly kind: 'before-the-tub'; readonly tub: string; readonly at: Instant; readonly since: Instant }
+  | { readonly kind: 'too-long-ago'; readonly at: Instant; readonly since: LocalDay }
   | { readonly kind: 'past-day'; readonly day: LocalDay; readonly today: LocalDay }
   | { readonly kind: 'tub-retired'; readonly tub: string; readonly at: Instant }
   | { readonly kind: 'tub-in-use'; readonly tub: string; readonly saleable: number }

@@ -1,25 +1,7 @@
-import type { ArrivalOutcome, Instant, LocalDay, Sale, Settlement } from '../domain/index.ts';
+import { type ClaimProposal, minuteMs, msOf, type Sale, type Settlement } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { type Button, button, type Card, type Form } from './card.ts';
 import { counted, dateWords, loggedWords, momentWords, moneyWords, type Voice } from './voice.ts';
-
-export interface ClaimProposal {
-  readonly dead: number;
-  readonly ordered: number;
-  readonly sent: number;
-  readonly outcome: ArrivalOutcome;
-  readonly about: number;
-  readonly reportedAt: Instant;
-  readonly deliveredAt: Instant | null;
-  readonly endsAt: Instant | null;
-  readonly inTime: boolean | null;
-  readonly photoAsked: boolean;
-  readonly photo: boolean;
-  readonly refundMinor: number | null;
-  readonly canResend: boolean;
-  readonly resendOn: LocalDay | null;
-  readonly proposed: Settlement | null;
-}
 
 const undoButton = (entry: number): Button => button('Undo', press('undo-ask', { entry }));
 
@@ -131,7 +113,7 @@ function reportWords(voice: Voice, proposal: ClaimProposal): string {
   if (deliveredAt === null || endsAt === null) {
     return `reported ${momentWords(voice, reportedAt)}${withPhoto}; the delivery is not logged`;
   }
-  const minutes = (Date.parse(reportedAt) - Date.parse(deliveredAt)) / 60_000;
+  const minutes = (msOf(reportedAt) - msOf(deliveredAt)) / minuteMs;
   const report = `reported ${durationWords(Math.max(0, minutes))} after delivery${withPhoto}`;
   return inTime === true
     ? report

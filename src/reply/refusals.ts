@@ -88,10 +88,10 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
         why: [`It is ${momentWords(voice, voice.now)} now`],
         next: 'Log it when it is done',
       };
-    case 'before-the-tub':
+    case 'too-long-ago':
       return {
         title: `Not logged: ${momentWords(voice, refusal.at)} is too long ago`,
-        why: [`Entries begin on ${dateWords(voice, refusal.since.slice(0, 10) as Voice['today'])}`],
+        why: [`Entries begin on ${dateWords(voice, refusal.since)}`],
         next: 'Check the date',
       };
     case 'past-day':

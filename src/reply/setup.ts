@@ -1,4 +1,4 @@
-import type { Business, Line, LocalDay, Outlet, Partner } from '../domain/index.ts';
+import type { Business, Line, Outlet, Partner } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { type Button, button, type Card } from './card.ts';
 import { counted, dateWords, figure, moneyWords, someWords, tempWords, type Voice } from './voice.ts';
@@ -133,9 +133,7 @@ export function partnerCard(
       ...(never.length > 0 ? [`Never: ${never.join(', ')}`] : []),
       ...(awayFrom === null
         ? []
-        : [
-            `Away from ${dateWords(voice, awayFrom as LocalDay)}${awayTo === null ? '' : ` to ${dateWords(voice, awayTo as LocalDay)}`}`,
-          ]),
+        : [`Away from ${dateWords(voice, awayFrom)}${awayTo === null ? '' : ` to ${dateWords(voice, awayTo)}`}`]),
     ],
   };
 }

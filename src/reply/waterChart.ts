@@ -7,6 +7,7 @@ import {
   type WaterValueName,
 } from '../domain/index.ts';
 import { counted, figure, type Voice } from './voice.ts';
+import { valueWords } from './waterWords.ts';
 
 export interface WaterPast {
   readonly tub: Tub;
@@ -16,18 +17,16 @@ export interface WaterPast {
   readonly nitrateLimitMgL: number;
 }
 
-/** How a value is named and drawn: what a colour kit tells holds until the next reading, what is measured moves from one to the next. */
-const shapes: Readonly<
-  Record<WaterValueName, { readonly name: string; readonly unit: string; readonly kind: 'line' | 'steps' }>
-> = {
-  nitrateMgL: { name: 'nitrate', unit: 'mg/L', kind: 'steps' },
-  nitriteMgL: { name: 'nitrite', unit: 'mg/L', kind: 'steps' },
-  ammoniaMgL: { name: 'ammonia', unit: 'mg/L', kind: 'steps' },
-  tempC: { name: 'temperature', unit: '°C', kind: 'line' },
-  ph: { name: 'pH', unit: '', kind: 'line' },
-  tdsMgL: { name: 'TDS', unit: 'mg/L', kind: 'line' },
-  ghDgh: { name: 'GH', unit: '°dGH', kind: 'line' },
-  khDkh: { name: 'KH', unit: '°dKH', kind: 'line' },
+/** How a value is drawn: what a colour kit tells holds until the next reading, what is measured moves from one to the next. */
+const kinds: Readonly<Record<WaterValueName, 'line' | 'steps'>> = {
+  nitrateMgL: 'steps',
+  nitriteMgL: 'steps',
+  ammoniaMgL: 'steps',
+  tempC: 'line',
+  ph: 'line',
+  tdsMgL: 'line',
+  ghDgh: 'line',
+  khDkh: 'line',
 };
 
 /**
@@ -35,7 +34,8 @@ const shapes: Readonly<
  * the value was read fewer than `atLeast` times.
  */
 export function waterChart(voice: Voice, past: WaterPast, of: WaterValueName, atLeast: number): ChartData | null {
-  const { name, unit, kind } = shapes[of];
+  const { name, unit } = valueWords[of];
+  const kind = kinds[of];
   const inFahrenheit = of === 'tempC' && voice.units === 'us';
   const points = past.readings.flatMap(({ at, [of]: value }) =>
     value === null ? [] : [{ at, value: inFahrenheit ? fahrenheitOf(value) : value }],

@@ -1,13 +1,13 @@
 import type { Database } from 'better-sqlite3';
-import type { Instant, Partner } from '../domain/index.ts';
+import type { Instant, LocalDay, Partner } from '../domain/index.ts';
 
 interface PartnerRow {
   user_id: string;
   name: string;
   share_percent: number | null;
   never: string;
-  away_from: string | null;
-  away_to: string | null;
+  away_from: LocalDay | null;
+  away_to: LocalDay | null;
   owner: number;
 }
 

@@ -11,7 +11,7 @@ import {
   setupStep,
   undo,
 } from '../../src/desk/index.ts';
-import { defaultBusiness } from '../../src/domain/index.ts';
+import { day, defaultBusiness } from '../../src/domain/index.ts';
 import { deskAt, type TestDesk } from '../support/desk.ts';
 import { rowCounts } from '../support/rowCounts.ts';
 
@@ -141,16 +141,18 @@ describe('a partner', () => {
 
   it('keeps what was not said', () => {
     partner('wren', { sharePercent: 60, never: ['feed'] });
-    partner('wren', { awayFrom: '2027-05-01', awayTo: '2027-05-10' });
-    expect(partnersOf(bench.desk)).toMatchObject([{ sharePercent: 60, never: ['feed'], awayFrom: '2027-05-01' }]);
+    partner('wren', { awayFrom: day('2027-05-01'), awayTo: day('2027-05-10') });
+    expect(partnersOf(bench.desk)).toMatchObject([{ sharePercent: 60, never: ['feed'], awayFrom: day('2027-05-01') }]);
     partner('wren', { awayFrom: null });
     expect(partnersOf(bench.desk)).toMatchObject([{ sharePercent: 60, awayFrom: null, awayTo: null }]);
   });
 
   it('goes away from today where only the end is said, and never ends before it begins', () => {
-    partner('wren', { awayTo: '2027-05-10' });
-    expect(partnersOf(bench.desk)).toMatchObject([{ awayFrom: '2027-04-13', awayTo: '2027-05-10' }]);
-    expect(partner('wren', { awayFrom: '2027-06-01' })).toMatchObject({ fault: { kind: 'bad-words', what: 'day' } });
+    partner('wren', { awayTo: day('2027-05-10') });
+    expect(partnersOf(bench.desk)).toMatchObject([{ awayFrom: day('2027-04-13'), awayTo: day('2027-05-10') }]);
+    expect(partner('wren', { awayFrom: day('2027-06-01') })).toMatchObject({
+      fault: { kind: 'bad-words', what: 'day' },
+    });
   });
 
   it('is a person, with a share that can be', () => {

@@ -65,7 +65,7 @@ describe('a reading', () => {
     expect(log('A1', { ph: 7 }, '2027-04-12T08:00:00.000Z').ok).toBe(true);
     expect(log('A1', { ph: 7 }, '2027-04-13T16:04:00.000Z').ok).toBe(true);
     expect(log('A1', { ph: 7 }, '2027-04-13T16:06:00.000Z')).toMatchObject({ fault: { kind: 'in-the-future' } });
-    expect(log('A1', { ph: 7 }, '1999-12-31T08:00:00.000Z')).toMatchObject({ fault: { kind: 'before-the-tub' } });
+    expect(log('A1', { ph: 7 }, '1999-12-31T08:00:00.000Z')).toMatchObject({ fault: { kind: 'too-long-ago' } });
   });
 
   it('is taken in Fahrenheit by a business that says so, and kept in Celsius', () => {

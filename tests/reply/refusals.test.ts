@@ -95,12 +95,7 @@ describe('the words of a refusal', () => {
     { kind: 'nothing-given', what: 'at least one value, like temp or nitrate' },
     { kind: 'bad-words', what: 'when', typed: 'the day after never', example: 'yesterday 18:00' },
     { kind: 'in-the-future', at: '2027-04-14T07:00:00.000Z' as Instant },
-    {
-      kind: 'before-the-tub',
-      tub: 'A1',
-      at: '1999-01-01T12:00:00.000Z' as Instant,
-      since: '2000-01-01T00:00:00.000Z' as Instant,
-    },
+    { kind: 'too-long-ago', at: '1999-01-01T12:00:00.000Z' as Instant, since: day('2000-01-01') },
     { kind: 'past-day', day: day('2027-04-12'), today: day('2027-04-13') },
     { kind: 'tub-retired', tub: 'A3', at: yesterday },
     { kind: 'tub-in-use', tub: 'A3', saleable: 12 },

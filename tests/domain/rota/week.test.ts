@@ -99,7 +99,7 @@ describe('who does it', () => {
   it('gives nobody what they never do, and nothing to who is away', () => {
     const never = plan(chores, [partner('wren', { never: ['Chore 1', 'chore2'] }), alder]);
     expect(never.filter(({ due: { chore } }) => chore.id <= 2).every(({ userId }) => userId === 'alder')).toBe(true);
-    const away = plan(chores, [partner('wren', { awayFrom: '2027-04-13', awayTo: '2027-04-15' }), alder]);
+    const away = plan(chores, [partner('wren', { awayFrom: day('2027-04-13'), awayTo: day('2027-04-15') }), alder]);
     const gone = away.filter(({ on }) => on >= '2027-04-13' && on <= '2027-04-15');
     expect(gone.length).toBeGreaterThan(0);
     expect(gone.every(({ userId }) => userId === 'alder')).toBe(true);
@@ -107,13 +107,13 @@ describe('who does it', () => {
 
   it('does not let the one who comes back make up for the days away', () => {
     const daily = [1, 2, 3, 4].map((id) => due(id, 0, { everyDays: 1 }));
-    const tasks = plan(daily, [partner('wren', { awayTo: '2027-04-16' }), alder]);
+    const tasks = plan(daily, [partner('wren', { awayTo: day('2027-04-16') }), alder]);
     const last = tasks.filter(({ on }) => on === '2027-04-18');
     expect(minutesOf(last, 'wren')).toBe(12);
   });
 
   it('says so where nobody is there', () => {
-    const tasks = plan([due(1, 0)], [partner('wren', { awayFrom: '2027-04-01' })]);
+    const tasks = plan([due(1, 0)], [partner('wren', { awayFrom: day('2027-04-01') })]);
     expect(tasks.map(({ userId }) => userId)).toEqual([null]);
     expect(plan([due(1, 0)], []).map(({ userId }) => userId)).toEqual([null]);
   });
@@ -121,7 +121,10 @@ describe('who does it', () => {
   it('gives a partner without a share nothing while another is there', () => {
     const tasks = plan(chores, [partner('wren', { sharePercent: 0 }), alder]);
     expect(minutesOf(tasks, 'wren')).toBe(0);
-    const alone = plan(chores, [partner('wren', { sharePercent: 0 }), partner('alder', { awayFrom: '2027-04-01' })]);
+    const alone = plan(chores, [
+      partner('wren', { sharePercent: 0 }),
+      partner('alder', { awayFrom: day('2027-04-01') }),
+    ]);
     expect(minutesOf(alone, 'wren')).toBe(120);
   });
 
