@@ -140,9 +140,9 @@ export function noMixCard(fault: MixRefusal): Card {
       return { title: 'No recipe: nothing to aim at', next: 'Give gh, kh, tds or nitrate, or several of them' };
     case 'tap-unknown':
       return {
-        title: `No recipe: ${called(fault.names)} of the tap not known`,
+        title: `No recipe: tap ${called(fault.names)} not known`,
         why: ['A mix is reckoned from what the tap water holds'],
-        next: `Measure it, then /setup water ${fault.names.map((name) => words[name].setting).join(' ')}`,
+        next: `Measure, then /setup water ${fault.names.map((name) => words[name].setting).join(' ')}`,
       };
     case 'over-sources': {
       const { name, asked, most } = fault;

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { expectPhone } from '../reply/phone.ts';
-import { type Keyboard, keyboardAt, labelsOf, wordsOf } from '../support/keyboard.ts';
+import { labelsOf, wordsOf } from '../support/answers.ts';
+import { type Keyboard, keyboardAt } from '../support/keyboard.ts';
 
 let at: Keyboard;
 beforeEach(async () => {
@@ -102,14 +103,12 @@ describe('/mix without a recipe', () => {
   it('names the settings that are missing', async () => {
     expect(wordsOf(await refusedBy({ gh: 6 }))).toBe(
       [
-        'No recipe: GH of the tap not known',
+        'No recipe: tap GH not known',
         'A mix is reckoned from what the tap water holds',
-        'Next: Measure it, then /setup water source-gh',
+        'Next: Measure, then /setup water source-gh',
       ].join('\n'),
     );
-    expect(wordsOf(await refusedBy({ gh: 6, kh: 4, tds: 100 }))).toContain(
-      'No recipe: GH, KH and TDS of the tap not known',
-    );
+    expect(wordsOf(await refusedBy({ gh: 6, kh: 4, tds: 100 }))).toContain('No recipe: tap GH, KH and TDS not known');
   });
 
   it('goes on with what is known', async () => {
