@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { expectPhone } from '../reply/phone.ts';
-import { type Keyboard, keyboardAt, labelsOf, wordsOf } from '../support/keyboard.ts';
+import { labelsOf, wordsOf } from '../support/answers.ts';
+import { type Keyboard, keyboardAt } from '../support/keyboard.ts';
 
 let at: Keyboard;
 beforeEach(async () => {

@@ -6,8 +6,9 @@ import { handle } from '../../commands/index.ts';
 import { paySale } from '../../src/desk/index.ts';
 import { day } from '../../src/domain/index.ts';
 import { type Press, press } from '../../src/reply/index.ts';
+import { labelsOf, linesOf } from '../support/answers.ts';
 import { sellingDeskAt, taken } from '../support/sellingDesk.ts';
-import { ctxOf, labelsOf, linesOf, typed } from '../support/typing.ts';
+import { ctxOf, typed } from '../support/typing.ts';
 
 let test: ReturnType<typeof sellingDeskAt>;
 const monday = day('2027-03-15');

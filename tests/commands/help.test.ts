@@ -1,7 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { helpTopics } from '../../src/reply/index.ts';
 import { expectPhone } from '../reply/phone.ts';
-import { type Keyboard, keyboardAt, labelsOf, wordsOf } from '../support/keyboard.ts';
+import { labelsOf, wordsOf } from '../support/answers.ts';
+import { type Keyboard, keyboardAt } from '../support/keyboard.ts';
 
 let at: Keyboard;
 beforeEach(() => {
@@ -57,6 +58,7 @@ describe('the home card', () => {
     expect((await at.tap(wrong, 'Correct it')).form?.fields[0]?.value).toBe('jade');
     const added = await at.press(sent, { fields: { line: 'jade', price: '2,50' } });
     expect(wordsOf(added)).toContain('jade: line added\n€2.50 each');
+    expect(labelsOf(added)).toEqual(['Add tubs']);
     const form = (await at.tap(added, 'Add tubs')).form;
     expect(form?.fields.find(({ id }) => id === 'line')?.value).toBe('jade');
     const tubs = await at.press(
@@ -67,12 +69,22 @@ describe('the home card', () => {
     expect(labelsOf(await at.type('help'))[0]).toBe('Log a reading');
   });
 
+  it('says that no holidays are known until the region is', async () => {
+    await at.begin('A1-A2');
+    const unknown = 'No public holidays are known: set your region with /setup business';
+    expect(wordsOf(await at.type('help'))).toContain(unknown);
+    expectPhone((await at.type('help')).card);
+    await at.type('setup business', { region: 'NL' });
+    expect(wordsOf(await at.type('help'))).not.toContain(unknown);
+  });
+
   it('leads to a sale, with an order in the names of this business', async () => {
     await at.begin('A1-A2');
     const form = await at.tap(await at.type('help'), 'New sale');
     expect(form.form?.fields[0]?.hint).toBe('20 orange');
     await at.type('setup line', { line: 'green' });
     await at.type('goods', { name: 'fern', price: 2, add: 5 });
+    await at.type('goods', { name: 'box', add: 5 });
     expect(wordsOf(await at.type('sale add', { items: '5 whales' }))).toContain(
       'Next: Write it like "20 orange, 10 green + 2 fern"',
     );

@@ -4,8 +4,9 @@ import { sale } from '../../commands/sale.ts';
 import { season } from '../../commands/season.ts';
 import { addTubs, setLine, stock } from '../../src/desk/index.ts';
 import { type Press, press } from '../../src/reply/index.ts';
+import { labelsOf, linesOf } from '../support/answers.ts';
 import { sellingDeskAt, taken } from '../support/sellingDesk.ts';
-import { ctxOf, labelsOf, linesOf, typed } from '../support/typing.ts';
+import { ctxOf, typed } from '../support/typing.ts';
 
 let test: ReturnType<typeof sellingDeskAt>;
 beforeEach(() => {
@@ -59,6 +60,16 @@ describe('/sale add', () => {
     expect(linesOf(uncounted)[0]).toBe('Not logged: amber is not counted yet');
     expect(labelsOf(uncounted)).toEqual(['Count D1']);
     expect((await pushed(uncounted, 'Count D1')).form?.title).toBe('Count of D1');
+  });
+
+  it('takes the buyer from the words of the order', async () => {
+    expect(linesOf(await run('sale add', { items: '2 tens jade for Sam' })).join('\n')).toContain(
+      '20 jade + 3 extras for Sam',
+    );
+    expect(linesOf(await run('sale add', { items: '1 jade for Sam', buyer: 'kestrel' }))[0]).toBe(
+      'Not logged: not all items understood',
+    );
+    expect(linesOf(await run('sale add', { items: '1 whale for Sam' }))).toContain('Not: "whale for Sam"');
   });
 
   it('answers an item with a typo with what was understood, and takes the mended list on a button', async () => {

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { expectPhone } from '../reply/phone.ts';
-import { type Keyboard, keyboardAt, wordsOf } from '../support/keyboard.ts';
+import { wordsOf } from '../support/answers.ts';
+import { type Keyboard, keyboardAt } from '../support/keyboard.ts';
 
 let at: Keyboard;
 beforeEach(() => {

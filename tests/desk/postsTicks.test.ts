@@ -1,9 +1,10 @@
 import { afterEach, describe, expect, it } from 'vitest';
-import type { Answer, Ctx } from '../../commands/command.ts';
+import type { Answer } from '../../commands/command.ts';
 import { rotaActs } from '../../commands/rotaTicks.ts';
 import { addTubs, logChange, rotaToday, setLine, setPartner } from '../../src/desk/index.ts';
 import { deskAt, type TestDesk } from '../support/desk.ts';
 import { taken } from '../support/sellingDesk.ts';
+import { ctxOf } from '../support/typing.ts';
 
 const opened: TestDesk[] = [];
 afterEach(() => {
@@ -22,15 +23,6 @@ function weekOld(): TestDesk {
   test.advance({ days: 6, hours: 12 });
   return test;
 }
-
-const ctxOf = (test: TestDesk, name: string): Ctx => ({
-  desk: test.desk,
-  by: test.by(name),
-  owner: true,
-  now: test.desk.now(),
-  keepPhoto: () => Promise.resolve({ ok: false, cause: 'no photos here' }),
-  demoClock: null,
-});
 
 const none = { values: [], fields: {} };
 const post = { place: 'morning', day: '2027-04-19' };

@@ -1,9 +1,11 @@
 import type { Answer, Ctx, Leaf, Pressed, RawInput } from '../../commands/command.ts';
 import { commands, handle } from '../../commands/index.ts';
 import { runLeaf } from '../../commands/run.ts';
-import { type Card, customIdOf, type Press, pressOf } from '../../src/reply/index.ts';
+import { customIdOf, type Press, pressOf } from '../../src/reply/index.ts';
+import { buttonsOf, labelsOf } from './answers.ts';
 import { type DeskOptions, deskAt } from './desk.ts';
 import { rowCounts } from './rowCounts.ts';
+import { ctxOf } from './typing.ts';
 
 /** Who types or presses; settings and other people's entries need the owner. */
 interface Hand {
@@ -22,21 +24,17 @@ function leafAt(path: string): Leaf {
 /** Two partners at a test desk who type commands and press what stands under the answers, as the chat would bring it. */
 export function keyboardAt(instant: string, options: DeskOptions = {}) {
   const bench = deskAt(instant, options);
-  const ctxOf = ({ name = 'wren', owner = true, key }: Hand): Ctx => ({
-    desk: bench.desk,
-    by: key === undefined ? bench.by(name) : { ...bench.by(name), key },
-    owner,
-    now: bench.desk.now(),
-    keepPhoto: async () => ({ ok: false, cause: 'no photos here' }),
-    demoClock: null,
-  });
+  const handOf = ({ name, owner, key }: Hand): Ctx => {
+    const ctx = ctxOf(bench, name, owner);
+    return key === undefined ? ctx : { ...ctx, by: { ...ctx.by, key } };
+  };
   const type = async (path: string, raw: RawInput = {}, hand: Hand = {}): Promise<Answer> =>
-    runLeaf(leafAt(path), raw, ctxOf(hand));
+    runLeaf(leafAt(path), raw, handOf(hand));
   const press = async (pressed: Press, came: Partial<Pressed> = {}, hand: Hand = {}): Promise<Answer> => {
     // Through the custom id and back, as the service carries it.
     const carried = pressOf(customIdOf(pressed));
     if (carried === undefined) throw new Error(`not readable: ${customIdOf(pressed)}`);
-    return handle(carried, ctxOf(hand), { values: [], fields: {}, ...came });
+    return handle(carried, handOf(hand), { values: [], fields: {}, ...came });
   };
 
   return {
@@ -63,16 +61,3 @@ export function keyboardAt(instant: string, options: DeskOptions = {}) {
 }
 
 export type Keyboard = ReturnType<typeof keyboardAt>;
-
-const buttonsOf = ({ card }: { readonly card?: Card }) =>
-  (card?.controls ?? []).flatMap((row) => row.flatMap((control) => (control.kind === 'button' ? [control] : [])));
-
-/** The labels of an answer's buttons. */
-export const labelsOf = (answer: { readonly card?: Card }): string[] => buttonsOf(answer).map(({ label }) => label);
-
-/** An answer's words, one thought a line: title, why, table, next. */
-export function wordsOf({ card }: { readonly card?: Card }): string {
-  if (card === undefined) return '';
-  const next = card.next === undefined ? [] : [`Next: ${card.next}`];
-  return [card.title, ...(card.why ?? []), ...(card.table ?? []), ...next].join('\n');
-}

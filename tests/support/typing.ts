@@ -15,13 +15,3 @@ export const ctxOf = ({ desk, by }: Pick<TestDesk, 'desk' | 'by'>, name = 'wren'
 /** Types a command. */
 export const typed = (test: Pick<TestDesk, 'desk' | 'by'>, leaf: Leaf, raw: RawInput, name?: string): Promise<Answer> =>
   runLeaf(leaf, raw, ctxOf(test, name));
-
-/** All the words of an answer's card, a line each, the title first. */
-export function linesOf({ card }: Answer): string[] {
-  if (card === undefined) throw new Error('an answer without a card');
-  return [card.title, ...(card.why ?? []), ...(card.table ?? []), ...(card.next === undefined ? [] : [card.next])];
-}
-
-/** Labels of an answer's buttons, in order. */
-export const labelsOf = ({ card }: Answer): string[] =>
-  (card?.controls ?? []).flat().flatMap((control) => (control.kind === 'button' ? [control.label] : []));
