@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { atHand, setupStep, tubById, tubsInUse } from '../src/desk/index.ts';
+import { atHand, businessOf, setupStep, tubById, tubsInUse } from '../src/desk/index.ts';
 import {
   countForm,
   type HelpTopic,
@@ -20,7 +20,7 @@ const topics = Object.keys(helpTopics) as [HelpTopic, ...HelpTopic[]];
 
 /** The home card as it stands now. */
 function home(ctx: Ctx): Answer {
-  return { card: homeCard(setupStep(ctx.desk), atHand(ctx.desk)), private: true };
+  return { card: homeCard(setupStep(ctx.desk), atHand(ctx.desk), businessOf(ctx.desk).region !== null), private: true };
 }
 
 const show = leaf({

@@ -31,6 +31,7 @@ import {
   dispatchOption,
   itemsOf,
   itemsSpec,
+  orderOf,
   postageOption,
   priceOption,
   regionOption,
@@ -62,7 +63,7 @@ export const addLeaf = leaf({
     outlet: optionalText,
   }),
   run: ({ items: typed, 'dispatch-on': day, price, postage, ...input }, ctx) => {
-    const items = itemsOf(ctx, typed);
+    const { items, buyer } = orderOf(ctx, typed, input.buyer);
     if (!items.ok) return refused(ctx, items.fault);
     const dispatchOn = dayIn(ctx, day);
     if (!dispatchOn.ok) return refused(ctx, dispatchOn.fault);
@@ -72,6 +73,7 @@ export const addLeaf = leaf({
     if (!postageMinor.ok) return refused(ctx, postageMinor.fault);
     const booked = addSale(ctx.desk, ctx.by, {
       ...input,
+      buyer,
       items: items.value ?? [],
       dispatchOn: dispatchOn.value,
       priceMinor: priceMinor.value,

@@ -61,6 +61,19 @@ export function itemsOf(ctx: Ctx, typed: string | undefined): Result<readonly Wa
     : ok(items);
 }
 
+/** An order with its buyer behind it, "20 jade for Sam", where no buyer is given and it is not understood without. */
+export function orderOf(
+  ctx: Ctx,
+  typed: string,
+  buyer: string | undefined,
+): { items: ReturnType<typeof itemsOf>; buyer: string | undefined } {
+  const items = itemsOf(ctx, typed);
+  const [, order, name] = /^(.*\S)\s+for\s+(\S.*)$/i.exec(typed) ?? [];
+  if (items.ok || buyer !== undefined || order === undefined || name === undefined) return { items, buyer };
+  const without = itemsOf(ctx, order);
+  return without.ok ? { items: without, buyer: name.trim() } : { items, buyer };
+}
+
 /** The day that words name, looking ahead from today; undefined where nothing was typed. */
 export function dayIn(ctx: Ctx, typed: string | undefined): Result<LocalDay | undefined, Refusal> {
   if (typed === undefined || typed.trim() === '') return ok(undefined);

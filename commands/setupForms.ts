@@ -1,4 +1,4 @@
-import { linesOf } from '../src/desk/index.ts';
+import { linesOf, loggedBy } from '../src/desk/index.ts';
 import { lineForm, type Press, press, tubsForm } from '../src/reply/index.ts';
 import type { ActHandlers, Answer, Ctx, Leaf, Pressed } from './command.ts';
 import { keepForm, runLeaf } from './run.ts';
@@ -18,7 +18,9 @@ async function send(
   const retry = () => keepForm(ctx, opener, fields);
   if (bad.length > 0) return notNumbers(bad, number, retry());
   const named = Object.fromEntries(texts.map((name) => [name, fields[name] ?? '']));
-  return withRetry(await runLeaf(leaf, { ...named, ...numbers }, ctx), retry);
+  const answer = await runLeaf(leaf, { ...named, ...numbers }, ctx);
+  // Settings are answered privately, as refusals are: only what was not logged is to be corrected.
+  return loggedBy(ctx.desk, ctx.by.key) === undefined ? withRetry(answer, retry) : answer;
 }
 
 export const setupFormActs = {

@@ -1,4 +1,4 @@
-import { atHand, type Desk, postsBetween, setupStep } from '../desk/index.ts';
+import { atHand, businessOf, type Desk, postsBetween, setupStep } from '../desk/index.ts';
 import type { Instant } from '../domain/index.ts';
 import { homeCard } from '../reply/index.ts';
 import type { JobLog, Posting } from './posting.ts';
@@ -19,6 +19,8 @@ export async function greet({
   if (postsBetween(desk, everything, desk.now()).length > 0) return;
   const found = await posting.findPost(welcomeKey);
   if (found.outcome !== 'absent') return;
-  const sent = await posting.publish(homeCard(setupStep(desk), atHand(desk)), { key: welcomeKey });
+  const sent = await posting.publish(homeCard(setupStep(desk), atHand(desk), businessOf(desk).region !== null), {
+    key: welcomeKey,
+  });
   if (sent.outcome === 'unknown') log.warn({ cause: sent.cause }, 'the greeting may not have been sent');
 }

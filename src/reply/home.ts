@@ -8,6 +8,7 @@ import { counted } from './voice.ts';
 export function homeCard(
   step: SetupStep,
   today: { readonly changesDue: number; readonly choresDue: number; readonly parcels: number },
+  knowsHolidays: boolean,
 ): Card {
   const busy = [
     ...(today.changesDue > 0 ? [counted(today.changesDue, 'change')] : []),
@@ -23,7 +24,10 @@ export function homeCard(
         : 'Berried: set-up is not whole yet',
     why:
       step === 'done'
-        ? ['Tap, or type / for every command']
+        ? [
+            ...(knowsHolidays ? [] : ['No public holidays are known: set your region with /setup business']),
+            'Tap, or type / for every command',
+          ]
         : ['Only the people, a line and the tubs must be typed', 'Everything else has a default: see /help setup'],
     controls: homeControls(step),
   };

@@ -101,7 +101,7 @@ function badWords(voice: Voice, { last, plan, lastChangedAt }: TubState): string
   if (worst.of !== 'nitrate' || !changedSince || plan.nitrateMgL === null) {
     return `${last.verdict.state}, ${figureOf(voice, worst)}`;
   }
-  return plan.nitrateMgL <= worst.limitMgL ? null : `${worst.state}, nitrate ~${mgLWords(plan.nitrateMgL)}`;
+  return plan.nitrateMgL <= worst.limitMgL ? null : `${worst.state}, nitrate ≈${mgLWords(plan.nitrateMgL)}`;
 }
 
 /** Every tub on a phone screen, worst first. */

@@ -130,13 +130,13 @@ describe('the card of a tub', () => {
     });
     const card = tubCard(voice, changed(31.2));
     expectPhone(card);
-    expect(card.title).toBe('A3: watch, nitrate ~31 mg/L');
+    expect(card.title).toBe('A3: watch, nitrate ≈31 mg/L');
     expect(card.controls?.[0]?.map((control) => control.kind === 'button' && control.label)).toEqual([
       'Log a reading',
       'Count',
     ]);
     expect(tubCard(voice, changed(19)).title).toBe('A3: fine, nothing to do');
-    expect(tubListCard(voice, [changed(31.2)]).table?.[1]).toBe('A3     –  31 watch, nitrate ~31 mg/L');
+    expect(tubListCard(voice, [changed(31.2)]).table?.[1]).toBe('A3     –  31 watch, nitrate ≈31 mg/L');
   });
 
   it('offers the change first where it is due', () => {
