@@ -72,7 +72,7 @@ export const saleRows = `
   SELECT v.id AS version_id, v.sale_id, s.entry_id, s.added_at, e.user_name, v.buyer_id, b.name AS buyer, v.area, v.region,
     v.dispatch_on, v.price_minor, v.postage_minor, v.outlet_id, o.name AS outlet, v.kept_until, v.cancelled_at, v.cancelled_reason,
     (SELECT coalesce(sum(y.amount_minor), 0) FROM payment y JOIN live_entry ye ON ye.id = y.entry_id WHERE y.sale_id = v.sale_id) AS paid_minor,
-    (SELECT max(y.at) FROM payment y JOIN live_entry ye ON ye.id = y.entry_id WHERE y.sale_id = v.sale_id) AS paid_at,
+    (SELECT min(y.at) FROM payment y JOIN live_entry ye ON ye.id = y.entry_id WHERE y.sale_id = v.sale_id) AS paid_at,
     p.at AS sent_at, coalesce(k.tracking, p.tracking) AS tracking,
     a.id AS arrival_id, a.entry_id AS arrival_entry_id, a.delivered_at AS arrival_at, a.dead AS arrival_dead, a.photo AS arrival_photo,
     ae.user_name AS arrival_by, ae.logged_at AS arrival_logged_at,

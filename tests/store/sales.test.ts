@@ -48,6 +48,15 @@ it('reserves up to the moment until which an unpaid sale is kept, and not at it'
   expect(promises.ofGoods(1, plusMs(keptUntil, -1))).toBe(2);
 });
 
+it('is paid since its first payment, however many follow', () => {
+  taken(addSale(test.desk, test.by('wren'), { items }));
+  const at = test.desk.now();
+  taken(paySale(test.desk, test.by('wren'), { sale: '1', amountMinor: 100 }));
+  test.advance({ days: 1 });
+  taken(paySale(test.desk, test.by('wren'), { sale: '1', amountMinor: 200, again: true }));
+  expect(test.desk.store.sales.get(1)).toMatchObject({ paidAt: at, paidMinor: 300 });
+});
+
 it('finds buyers, their sales and where their parcels go, without those of undone sales', () => {
   const { desk, by } = test;
   const sell = (buyer: string, area: string): void => {

@@ -34,6 +34,7 @@ export interface Sale {
   readonly outlet: string | null;
   readonly keptUntil: Instant;
   readonly paidMinor: number;
+  /** When the first payment came; a later one does not move the parcel back in the order of packing. */
   readonly paidAt: Instant | null;
   readonly sentAt: Instant | null;
   readonly tracking: string | null;
