@@ -2,9 +2,8 @@ import type { CountMethod, Instant, LocalDay, Stage, Tub } from '../domain/index
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import { whenLine } from './change.ts';
+import { undoButton } from './undoButton.ts';
 import { counted, dateWords, dayWords, figure, sinceWords, type Voice } from './voice.ts';
-
-const undoButton = (entry: number) => button('Undo', press('undo-ask', { entry }));
 
 const methodWords: Record<CountMethod, string> = { full: 'full count', dish: 'at the dish', glance: 'at a glance' };
 

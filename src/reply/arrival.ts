@@ -1,9 +1,8 @@
 import { type ClaimProposal, minuteMs, msOf, type Sale, type Settlement } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { type Button, button, type Card, type Form } from './card.ts';
+import { undoButton } from './undoButton.ts';
 import { counted, dateWords, loggedWords, momentWords, moneyWords, type Voice } from './voice.ts';
-
-const undoButton = (entry: number): Button => button('Undo', press('undo-ask', { entry }));
 
 /** How a parcel arrived; with more dead than extras, the claim in the same answer. */
 export function arrivalCard(

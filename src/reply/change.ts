@@ -2,6 +2,7 @@ import type { ChangePlan, Instant, TopUpWater, Tub } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card, type ControlRow } from './card.ts';
 import { stepButtons } from './setup.ts';
+import { undoButton } from './undoButton.ts';
 import {
   counted,
   dateWords,
@@ -35,12 +36,7 @@ export function changeCard(voice: Voice, by: string, logged: ChangeLogged): Card
       `Next change ${dayWords(voice, next.dueOn)}, ${litresWords(voice, next.litres)}`,
       whenLine(voice, by, logged.at),
     ],
-    controls: [
-      [
-        button('Next change', press('change-plan', {}), 'main'),
-        button('Undo', press('undo-ask', { entry: logged.entryId })),
-      ],
-    ],
+    controls: [[button('Next change', press('change-plan', {}), 'main'), undoButton(logged.entryId)]],
   };
 }
 
@@ -219,6 +215,6 @@ export function topUpCard(voice: Voice, by: string, logged: TopUpLogged): Card {
       whenLine(voice, by, logged.at),
     ],
     ...(tap && { next: 'Use soft water (rain, osmosis) for the next top-up' }),
-    controls: [[button('Undo', press('undo-ask', { entry: logged.entryId }))]],
+    controls: [[undoButton(logged.entryId)]],
   };
 }

@@ -2,6 +2,7 @@ import type { Chore } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import { everyWords, minutesWords } from './rotaWords.ts';
+import { undoButton } from './undoButton.ts';
 import { counted, loggedWords, type Voice } from './voice.ts';
 
 interface ChoreSet {
@@ -25,7 +26,7 @@ function choreCard(voice: Voice, by: string, { chore, owner, entryId }: ChoreSet
       ...(chore.act === 'change' && !chore.off ? ['The change policy goes by the same interval'] : []),
       loggedWords(voice, by),
     ],
-    controls: [[button('Rota', press('rota-today', {})), button('Undo', press('undo-ask', { entry: entryId }))]],
+    controls: [[button('Rota', press('rota-today', {})), undoButton(entryId)]],
   };
 }
 

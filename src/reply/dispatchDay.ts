@@ -5,6 +5,7 @@ import { type Judged, nextGoodLine, reasonLines, verdictWords, wantsForecast } f
 import { forecastButton } from './sale.ts';
 import { openWords } from './saleList.ts';
 import { itemLine } from './saleWords.ts';
+import { undoButton } from './undoButton.ts';
 import { counted, dateWords, listWords, loggedWords, tempWords, type Voice } from './voice.ts';
 
 /** The verdict on a day for a place, with the reasons and the next good day. */
@@ -165,9 +166,7 @@ export function weatherCard(
       ...nextGoodLine(voice, judged),
       loggedWords(voice, by),
     ],
-    controls: [
-      [button('Packing list', press('pack-day', { day })), button('Undo', press('undo-ask', { entry: entryId }))],
-    ],
+    controls: [[button('Packing list', press('pack-day', { day })), undoButton(entryId)]],
   };
 }
 

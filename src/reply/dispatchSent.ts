@@ -4,6 +4,7 @@ import { button, type Card } from './card.ts';
 import { whenLine } from './change.ts';
 import { catchWords } from './dispatchDay.ts';
 import { orderLine } from './saleWords.ts';
+import { undoButton } from './undoButton.ts';
 import { dateWords, type Voice } from './voice.ts';
 
 interface ParcelSent {
@@ -40,12 +41,7 @@ export function sentCard(voice: Voice, by: string, sent: ParcelSent, expected: L
       whenLine(voice, by, sent.at),
     ],
     next: nextOf(sent),
-    controls: [
-      [
-        button('Arrived', press('arrived-form', { sale: sale.id }), 'main'),
-        button('Undo', press('undo-ask', { entry: entryId })),
-      ],
-    ],
+    controls: [[button('Arrived', press('arrived-form', { sale: sale.id }), 'main'), undoButton(entryId)]],
   };
 }
 

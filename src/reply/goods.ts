@@ -1,6 +1,6 @@
 import type { Goods } from '../domain/index.ts';
-import { press } from './acts.ts';
-import { button, type Card } from './card.ts';
+import type { Card } from './card.ts';
+import { undoButton } from './undoButton.ts';
 import { listWords, loggedWords, moneyWords, type Voice } from './voice.ts';
 
 interface GoodsAnswer {
@@ -30,6 +30,6 @@ export function goodsCard(voice: Voice, by: string, answer: GoodsAnswer): Card {
       ...(entryId === null ? [] : [loggedWords(voice, by)]),
     ],
     ...(low && { next: `Buy at least ${goods.keepAtLeast - free}` }),
-    ...(entryId !== null && { controls: [[button('Undo', press('undo-ask', { entry: entryId }))]] }),
+    ...(entryId !== null && { controls: [[undoButton(entryId)]] }),
   };
 }

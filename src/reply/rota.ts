@@ -12,6 +12,7 @@ import {
   taskList,
   taskWords,
 } from './rotaWords.ts';
+import { undoButton } from './undoButton.ts';
 import { counted, dateWords, dayWords, listWords, loggedWords, type Voice } from './voice.ts';
 
 /** What is to be done today, by partner; of one partner alone where `who` is given. */
@@ -97,7 +98,7 @@ export function choreDoneCard(voice: Voice, by: string, ticked: TickedWords): Ca
           ? [button('Log the reading', press('reading-form', { tub: first.tubId }), 'main')]
           : []),
         button('Rota', press('rota-today', {})),
-        button('Undo', press('undo-ask', { entry: entryId })),
+        undoButton(entryId),
       ],
     ],
   };
@@ -123,7 +124,7 @@ export function choreLaterCard(
   return {
     title: `${taskTitle(put.chore, put.targets)}: put off to ${dayWords(voice, put.until)}`,
     why: [`Reason: ${put.reason}`, loggedWords(voice, by)],
-    controls: [[button('Rota', press('rota-today', {})), button('Undo', press('undo-ask', { entry: put.entryId }))]],
+    controls: [[button('Rota', press('rota-today', {})), undoButton(put.entryId)]],
   };
 }
 
@@ -145,7 +146,7 @@ export function handOverCard(
         : `Until it is done: ${listWords(over.targets.map((target) => taskWords(over.chore, target)))}`,
       loggedWords(voice, by),
     ],
-    controls: [[button('Rota', press('rota-today', {})), button('Undo', press('undo-ask', { entry: over.entryId }))]],
+    controls: [[button('Rota', press('rota-today', {})), undoButton(over.entryId)]],
     ...(over.to.name !== by && { mention: [over.to.userId] }),
   };
 }

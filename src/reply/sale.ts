@@ -67,8 +67,6 @@ export const paidButton = (sale: Sale, likely = false): Button =>
 export const forecastButton = (sale: number, day: LocalDay): Button =>
   button('Enter forecast', press('weather-form', { sale, day }));
 
-export const undoButton = (entry: number): Button => button('Undo', press('undo-ask', { entry }));
-
 export interface SaleShown {
   readonly sale: Sale;
   readonly state: SaleState;

@@ -2,8 +2,9 @@ import type { Sale, SaleState } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import { type Judged, nextGoodLine, reasonLines, verdictWords } from './dispatchReasons.ts';
-import { judgedLines, moveButton, openSaleControls, saleTitle, undoButton } from './sale.ts';
+import { judgedLines, moveButton, openSaleControls, saleTitle } from './sale.ts';
 import { itemsLine, orderLine, priceWords, stateLine } from './saleWords.ts';
+import { undoButton } from './undoButton.ts';
 import { dateWords, dayWords, loggedWords, moneyWords, type Voice } from './voice.ts';
 
 export interface SaleEdited {

@@ -1,7 +1,7 @@
 import type { ClosedWindow, LocalDay } from '../domain/index.ts';
-import { press } from './acts.ts';
-import { button, type Card } from './card.ts';
+import type { Card } from './card.ts';
 import { type SaleInTrouble, troubleControls, troubleLines } from './saleList.ts';
+import { undoButton } from './undoButton.ts';
 import { counted, dateWords, loggedWords, monthDayWords, type Voice } from './voice.ts';
 
 interface SeasonWindow {
@@ -34,10 +34,7 @@ export function seasonCard(voice: Voice, by: string, answer: SeasonAnswer): Card
       ...(entryId === null ? [] : [loggedWords(voice, by)]),
     ],
     ...nextOf(answer),
-    controls: [
-      ...troubleControls(voice, inTrouble),
-      ...(entryId === null ? [] : [[button('Undo', press('undo-ask', { entry: entryId }))]]),
-    ].slice(0, 3),
+    controls: [...troubleControls(voice, inTrouble), ...(entryId === null ? [] : [[undoButton(entryId)]])].slice(0, 3),
   };
 }
 
