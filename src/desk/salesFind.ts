@@ -1,6 +1,7 @@
 import {
   fail,
   folded,
+  type Instant,
   ok,
   type Parcel,
   type Refusal,
@@ -67,7 +68,7 @@ function unknown(desk: Desk, typed: string): Result<never, Refusal> {
 /** A refusal of an act that a sale's state does not allow, with when it came to be so. */
 export function wrongState(desk: Desk, sale: BookedSale, wanted: string): { ok: false; fault: Refusal } {
   const state = stateOf(desk, sale);
-  const since: Record<SaleState, string | null> = {
+  const since: Record<SaleState, Instant | null> = {
     kept: null,
     lapsed: sale.keptUntil,
     paid: sale.paidAt,
@@ -75,9 +76,8 @@ export function wrongState(desk: Desk, sale: BookedSale, wanted: string): { ok: 
     arrived: sale.arrival?.deliveredAt ?? null,
     cancelled: sale.cancelled?.at ?? null,
   };
-  const at = since[state] as BookedSale['paidAt'];
   const by = state === 'arrived' ? (sale.arrival?.by ?? null) : null;
-  return fail({ kind: 'sale-state', sale: sale.id, state, wanted, at, by });
+  return fail({ kind: 'sale-state', sale: sale.id, state, wanted, at: since[state], by });
 }
 
 /** A sale by its number, as controls carry it; undefined where it was undone. */

@@ -64,22 +64,24 @@ export function addTubs(desk: Desk, by: By, input: TubInput): Result<readonly Tu
   const added: Tub[] = [];
   const first = input.names[0] ?? '';
   const summary = input.names.length === 1 ? `added tub ${first}` : `added tubs ${first} to ${input.names.at(-1)}`;
-  log(desk, by, 'tub', `${summary} (${line.value.name}, ${input.litres} L)`, (entryId, now) => {
-    for (const name of input.names) {
-      const tub = {
-        name,
-        lineId: line.value.id,
-        litres: input.litres,
-        netLitres,
-        rack: rack ?? rackOf(name),
-        role: input.role ?? 'breeding',
-        addedAt: now,
-      };
-      const id = desk.store.tubs.addTub(entryId, tub);
-      added.push({ ...tub, id, lineName: line.value.name, retired: null });
-    }
+  desk.store.write(() => {
+    log(desk, by, 'tub', `${summary} (${line.value.name}, ${input.litres} L)`, (entryId, now) => {
+      for (const name of input.names) {
+        const tub = {
+          name,
+          lineId: line.value.id,
+          litres: input.litres,
+          netLitres,
+          rack: rack ?? rackOf(name),
+          role: input.role ?? 'breeding',
+          addedAt: now,
+        };
+        const id = desk.store.tubs.addTub(entryId, tub);
+        added.push({ ...tub, id, lineName: line.value.name, retired: null });
+      }
+    });
+    plantChores(desk, by);
   });
-  plantChores(desk, by);
   return ok(added);
 }
 

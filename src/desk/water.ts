@@ -14,6 +14,7 @@ import {
   judgeReading,
   mend,
   nitrateAfter,
+  noWaterValues,
   ok,
   planChange,
   plusMs,
@@ -93,16 +94,7 @@ function shortValues(values: WaterValues): string {
 
 /** The typed values in metric, all possible ones, or the refusal of the first that cannot be. */
 function metric(desk: Desk, business: Business, tub: Tub, typed: TypedValues): Result<WaterValues, Refusal> {
-  const values: Record<WaterValueName, number | null> = {
-    tempC: null,
-    ph: null,
-    ghDgh: null,
-    khDkh: null,
-    tdsMgL: null,
-    ammoniaMgL: null,
-    nitriteMgL: null,
-    nitrateMgL: null,
-  };
+  const values: Record<WaterValueName, number | null> = { ...noWaterValues };
   for (const name of Object.keys(values) as WaterValueName[]) {
     const given = typed[name];
     if (given === undefined) continue;

@@ -51,6 +51,18 @@ export interface WaterValues {
 
 export type WaterValueName = keyof WaterValues;
 
+/** Nothing measured. */
+export const noWaterValues: WaterValues = {
+  tempC: null,
+  ph: null,
+  ghDgh: null,
+  khDkh: null,
+  tdsMgL: null,
+  ammoniaMgL: null,
+  nitriteMgL: null,
+  nitrateMgL: null,
+};
+
 /** What every dated fact carries. */
 export interface Logged {
   readonly id: number;

@@ -4,6 +4,7 @@ import {
   day,
   defaultBusiness,
   type Instant,
+  noWaterValues,
   type Reading,
   type Tub,
   type WaterValues,
@@ -15,20 +16,10 @@ const now = '2027-04-13T17:00:00.000Z' as Instant;
 const voice = voiceFor({ ...defaultBusiness, zone: 'Europe/Amsterdam' }, now);
 const tub = { id: 3, name: 'A3' } as Tub;
 const logged = { entryId: 1, by: 'wren', loggedAt: now, tubId: 3, note: null };
-const nothing: WaterValues = {
-  tempC: null,
-  ph: null,
-  ghDgh: null,
-  khDkh: null,
-  tdsMgL: null,
-  ammoniaMgL: null,
-  nitriteMgL: null,
-  nitrateMgL: null,
-};
 const onDay = (date: number): Instant => `2027-04-${String(date).padStart(2, '0')}T16:00:00.000Z` as Instant;
 const reading = (date: number, values: Partial<WaterValues>): Reading => ({
   ...logged,
-  ...nothing,
+  ...noWaterValues,
   ...values,
   id: date,
   at: onDay(date),

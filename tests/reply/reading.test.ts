@@ -6,6 +6,7 @@ import {
   defaultBusiness,
   type Instant,
   judgeReading,
+  noWaterValues,
   planChange,
   plusMs,
   type Reading,
@@ -30,20 +31,10 @@ const tub: Tub = {
   addedAt: now,
   retired: null,
 };
-const nothing: WaterValues = {
-  tempC: null,
-  ph: null,
-  ghDgh: null,
-  khDkh: null,
-  tdsMgL: null,
-  ammoniaMgL: null,
-  nitriteMgL: null,
-  nitrateMgL: null,
-};
 
 function cardOf(values: Partial<WaterValues>, more: { due?: string; units?: 'metric' | 'us' } = {}) {
   const voice = voiceFor({ ...defaultBusiness, zone: 'Europe/Amsterdam', units: more.units ?? 'metric' }, now);
-  const reading = { ...nothing, ...values, at: now };
+  const reading = { ...noWaterValues, ...values, at: now };
   const verdict = judgeReading(reading, { ph: null, tempC: null, usualTdsMgL: 240 }, defaultBusiness);
   const plan: ChangePlan = planChange(20, reading.nitrateMgL, day(more.due ?? '2027-04-18'), defaultBusiness);
   return readingCard(voice, 'wren', { tub, reading, verdict, plan, entryId: 7 });
@@ -91,7 +82,7 @@ describe('the card of a tub', () => {
   const voice = voiceFor({ ...defaultBusiness, zone: 'Europe/Amsterdam' }, now);
   const stateOf = (values: Partial<WaterValues> | null, lateDays = 0) => {
     const reading: Reading = {
-      ...nothing,
+      ...noWaterValues,
       ...values,
       id: 1,
       entryId: 1,
@@ -106,7 +97,8 @@ describe('the card of a tub', () => {
       tub,
       last: values === null ? null : { reading, verdict, daysOld: 0 },
       lastChangedAt: null,
-      plan: planChange(20, null, day('2027-04-18'), defaultBusiness),
+      plan: planChange(20, values?.nitrateMgL ?? null, day('2027-04-18'), defaultBusiness),
+      waterState: values === null ? ('fine' as const) : verdict.state,
       stock: { tub, counted: null, saleable: null, offSale: null },
       lateDays,
       past: { tub, readings: [], changes: [], nitrateLimitMgL: 20 },
@@ -127,6 +119,7 @@ describe('the card of a tub', () => {
       ...read,
       lastChangedAt: plusMs(now, 60_000),
       plan: planChange(20, nitrateMgL, day('2027-04-18'), defaultBusiness),
+      waterState: nitrateMgL > 20 ? ('watch' as const) : ('fine' as const),
     });
     const card = tubCard(voice, changed(31.2));
     expectPhone(card);
@@ -175,7 +168,7 @@ it('every value has its unit', () => {
 it('a history of one value has that column alone', () => {
   const voice = voiceFor({ ...defaultBusiness, units: 'us' }, now);
   const reading: Reading = {
-    ...nothing,
+    ...noWaterValues,
     tempC: 22,
     id: 1,
     entryId: 1,

@@ -1,20 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { judgeReading, type WaterState, type WaterValues } from '../../../src/domain/index.ts';
+import { judgeReading, noWaterValues, type WaterState, type WaterValues } from '../../../src/domain/index.ts';
 
-const nothing: WaterValues = {
-  tempC: null,
-  ph: null,
-  ghDgh: null,
-  khDkh: null,
-  tdsMgL: null,
-  ammoniaMgL: null,
-  nitriteMgL: null,
-  nitrateMgL: null,
-};
 const unknown = { ph: null, tempC: null, usualTdsMgL: null };
 const business = { nitrateLimitMgL: 20, sourceNitrateMgL: 5 };
 const judge = (values: Partial<WaterValues>, known: Parameters<typeof judgeReading>[1] = unknown) =>
-  judgeReading({ ...nothing, ...values }, known, business);
+  judgeReading({ ...noWaterValues, ...values }, known, business);
 
 describe('the verdict on a reading', () => {
   it('is act at 0.05 mg/L of un-ionised ammonia: 1 mg/L at 24 °C and pH 8', () => {
