@@ -11,6 +11,7 @@ import {
   type Result,
   type Tub,
   type TubStock,
+  type WaterState,
   type WaterVerdict,
 } from '../domain/index.ts';
 import { businessOf, type Desk } from './desk.ts';
@@ -24,6 +25,8 @@ export interface TubState {
   readonly last: { readonly reading: Reading; readonly verdict: WaterVerdict; readonly daysOld: number } | null;
   readonly lastChangedAt: Instant | null;
   readonly plan: ChangePlan;
+  /** The worst of the last reading, with nitrate as it stands after the changes since it was read. */
+  readonly waterState: WaterState;
   readonly stock: TubStock;
   /** Days that the change is late; 0 when it is not, or when none was logged yet and the tub's first interval still runs. */
   readonly lateDays: number;
@@ -40,22 +43,27 @@ export function tubState(desk: Desk, tub: Tub, inUse: readonly Tub[] = tubsInUse
   const plan = changePlanOf(desk, business, tub, inUse);
   const changedAt = lastChange(desk, tub)?.at ?? null;
   const firstEnd = addDays(dayOf(tub.addedAt, business.zone), business.changeIntervalDays);
+  const verdict = reading === undefined ? null : verdictOn(desk, business, tub, reading);
   const lateFrom = changedAt === null && plan.dueOn < firstEnd ? firstEnd : plan.dueOn;
   return {
     tub,
     last:
-      reading === undefined
+      reading === undefined || verdict === null
         ? null
-        : {
-            reading,
-            verdict: verdictOn(desk, business, tub, reading),
-            daysOld: daysBetween(dayOf(reading.at, business.zone), today),
-          },
+        : { reading, verdict, daysOld: daysBetween(dayOf(reading.at, business.zone), today) },
     lastChangedAt: changedAt,
     plan,
+    waterState: waterStateOf(verdict, plan.nitrateMgL, business.nitrateLimitMgL),
     stock: tubStock(desk, business, tub),
     lateDays: Math.max(0, daysBetween(lateFrom, today)),
   };
+}
+
+/** A reading's nitrate is taken as it stands now: a change may have put it right, or a later reading have left it out. */
+function waterStateOf(verdict: WaterVerdict | null, nitrateNowMgL: number | null, limitMgL: number): WaterState {
+  const read = (verdict?.findings ?? []).flatMap(({ of, state }) => (of === 'nitrate' ? [] : [state]));
+  const states: readonly WaterState[] = [...read, (nitrateNowMgL ?? 0) > limitMgL ? 'watch' : 'fine'];
+  return states.find((state) => state === 'act') ?? states.find((state) => state === 'watch') ?? 'fine';
 }
 
 /** How far back the water of a tub that is shown alone goes. */
@@ -89,9 +97,9 @@ export function listTubs(
 }
 
 const worstFirst = (a: TubState, b: TubState): number =>
-  stateRank[a.last?.verdict.state ?? 'fine'] - stateRank[b.last?.verdict.state ?? 'fine'] || b.lateDays - a.lateDays;
+  stateRank[a.waterState] - stateRank[b.waterState] || b.lateDays - a.lateDays;
 
-/** Tubs in use whose last reading is not fine, what harms today first. */
+/** Tubs in use whose water is not fine, what harms today first. */
 export function tubsToWatch(desk: Desk): TubState[] {
   const business = businessOf(desk);
   const inUse = tubsInUse(desk);
@@ -99,9 +107,12 @@ export function tubsToWatch(desk: Desk): TubState[] {
   return inUse
     .filter((tub) => {
       const reading = lastReading(desk, tub);
-      return reading !== undefined && verdictOn(desk, business, tub, reading).state !== 'fine';
+      if (reading === undefined) return false;
+      const nitrateMgL = desk.store.water.latestWith(tub.id, 'nitrateMgL')?.nitrateMgL ?? 0;
+      return nitrateMgL > business.nitrateLimitMgL || verdictOn(desk, business, tub, reading).state !== 'fine';
     })
     .map((tub) => tubState(desk, tub, inUse))
+    .filter(({ waterState }) => waterState !== 'fine')
     .sort(worstFirst);
 }
 

@@ -1,8 +1,8 @@
-import type { Sale, WaterVerdict } from '../domain/index.ts';
+import type { Sale } from '../domain/index.ts';
 import type { Button } from './card.ts';
 import { type Judged, reasonLines, wantsForecast } from './dispatchReasons.ts';
-import { figureOf } from './reading.ts';
 import { forecastButton, moveButton } from './sale.ts';
+import { type TubWater, worstWords } from './tubWater.ts';
 import { dateWords, listWords, type Voice } from './voice.ts';
 
 export interface ParcelWords {
@@ -46,9 +46,8 @@ export const unpaidLines = (unpaid: readonly Sale[]): string[] =>
     ? []
     : [`Not paid yet: ${unpaid.length === 1 ? 'sale' : 'sales'} ${listWords(unpaid.map(({ id }) => String(id)))}`];
 
-export interface WatchWords {
+export interface WatchWords extends TubWater {
   readonly tub: { readonly name: string };
-  readonly last: { readonly verdict: WaterVerdict; readonly daysOld: number } | null;
 }
 
 /** A bad reading older than this tells of then; what it calls for is a test (common practice, no source). */
@@ -71,23 +70,23 @@ export function watchLines(voice: Voice, tubs: readonly WatchWords[], most = 4):
   return [
     ...lineOf(
       'Act',
-      recent.filter(({ last }) => last?.verdict.state === 'act'),
+      recent.filter(({ waterState }) => waterState === 'act'),
     ),
     ...lineOf(
       'Watch',
-      recent.filter(({ last }) => last?.verdict.state === 'watch'),
+      recent.filter(({ waterState }) => waterState === 'watch'),
     ),
     ...lineOf(
       'Test again',
-      tubs.filter((tub) => isOld(tub) && tub.last?.verdict.state !== 'fine'),
+      tubs.filter((tub) => isOld(tub) && tub.waterState !== 'fine'),
     ),
   ];
 }
 
-function watchWords(voice: Voice, { tub, last }: WatchWords): string {
-  const worst = last?.verdict.findings[0];
+function watchWords(voice: Voice, watched: WatchWords): string {
+  const { tub, last } = watched;
   const age = last !== null && last.daysOld > 1 ? ` (${last.daysOld} days ago)` : '';
-  return worst === undefined ? tub.name : `${tub.name} ${figureOf(voice, worst)}${age}`;
+  return `${tub.name} ${worstWords(voice, watched) ?? 'fine'}${age}`;
 }
 
 export const claimLines = (claims: readonly Sale[]): string[] =>

@@ -1,17 +1,11 @@
-import {
-  type ChangePlan,
-  dayOf,
-  type Instant,
-  type Reading,
-  type Tub,
-  type TubStock,
-  type WaterVerdict,
-} from '../domain/index.ts';
+import { dayOf, type Instant, type Tub, type TubStock } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { holdEndWords } from './animals.ts';
 import { type Button, button, type Card } from './card.ts';
 import { figureOf } from './reading.ts';
 import { stepButtons } from './setup.ts';
+import { type TubWater, worstWords } from './tubWater.ts';
+import { undoButton } from './undoButton.ts';
 import {
   ageWords,
   counted,
@@ -20,17 +14,14 @@ import {
   figure,
   litresWords,
   loggedWords,
-  mgLWords,
   sinceWords,
   type Voice,
 } from './voice.ts';
 import { type WaterPast, waterChart } from './waterChart.ts';
 
-interface TubState {
+interface TubState extends TubWater {
   readonly tub: Tub;
-  readonly last: { readonly reading: Reading; readonly verdict: WaterVerdict; readonly daysOld: number } | null;
   readonly lastChangedAt: Instant | null;
-  readonly plan: ChangePlan;
   readonly stock: TubStock;
   readonly lateDays: number;
 }
@@ -84,24 +75,13 @@ const staleDays = 45;
 
 function tubHeadline(voice: Voice, tub: TubState): string {
   const { last, plan, lateDays, stock } = tub;
-  const bad = badWords(voice, tub);
-  if (bad !== null) return bad;
+  const worst = worstWords(voice, tub);
+  if (worst !== null) return `${tub.waterState}, ${worst}`;
   if (lateDays > 0) return `change ${counted(lateDays, 'day')} late`;
   if (plan.dueOn <= voice.today) return `change ${figure(plan.litres)} L ${plan.dueOn < voice.today ? 'due' : 'today'}`;
   if (stock.offSale !== null) return 'off sale';
   if (last === null) return 'nothing read yet';
   return last.daysOld > staleDays ? `not read for ${last.daysOld} days` : 'fine, nothing to do';
-}
-
-/** What is wrong with the water, its state first; nitrate as it stands after the changes since it was read. */
-function badWords(voice: Voice, { last, plan, lastChangedAt }: TubState): string | null {
-  const worst = last?.verdict.findings[0];
-  if (last === null || worst === undefined || last.verdict.state === 'fine') return null;
-  const changedSince = lastChangedAt !== null && lastChangedAt > last.reading.at;
-  if (worst.of !== 'nitrate' || !changedSince || plan.nitrateMgL === null) {
-    return `${last.verdict.state}, ${figureOf(voice, worst)}`;
-  }
-  return plan.nitrateMgL <= worst.limitMgL ? null : `${worst.state}, nitrate ≈${mgLWords(plan.nitrateMgL)}`;
 }
 
 /** Every tub on a phone screen, worst first. */
@@ -110,7 +90,7 @@ export function tubListCard(voice: Voice, states: readonly TubState[]): Card {
   const shown = states.slice(0, 40);
   const nameWidth = Math.min(8, Math.max(3, ...shown.map(({ tub }) => tub.name.length)));
   return {
-    title: `${counted(states.length, 'tub')}: ${listSummary(voice, states)}`,
+    title: `${counted(states.length, 'tub')}: ${listSummary(states)}`,
     table: [`${'tub'.padEnd(nameWidth)} sale NO3 state`, ...shown.map((state) => listRow(voice, state, nameWidth))],
     ...(states.length > shown.length && { why: [`and ${states.length - shown.length} more; give a rack or a line`] }),
     controls: [
@@ -129,11 +109,11 @@ export function tubListCard(voice: Voice, states: readonly TubState[]): Card {
 }
 
 /** "1 act, 2 watch, 3 late, 4 not read yet", or that all is fine. */
-function listSummary(voice: Voice, states: readonly TubState[]): string {
+function listSummary(states: readonly TubState[]): string {
   const are = (wanted: (state: TubState) => boolean): number => states.filter(wanted).length;
   const parts: readonly (readonly [number, string])[] = [
-    [are((state) => badWords(voice, state)?.startsWith('act') === true), 'act'],
-    [are((state) => badWords(voice, state)?.startsWith('watch') === true), 'watch'],
+    [are(({ waterState }) => waterState === 'act'), 'act'],
+    [are(({ waterState }) => waterState === 'watch'), 'watch'],
     [are(({ lateDays }) => lateDays > 0), 'late'],
     [are(({ last }) => last === null), 'not read yet'],
   ];
@@ -209,5 +189,5 @@ export const tubRetiredCard = (
 ): Card => ({
   title: `${tub.name}: retired`,
   why: [`Reason: ${reason}`, `Since ${sinceWords(voice, at)}; its history stays`, loggedWords(voice, by)],
-  controls: [[button('Undo', press('undo-ask', { entry: entryId }))]],
+  controls: [[undoButton(entryId)]],
 });

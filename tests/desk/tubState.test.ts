@@ -1,5 +1,14 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { addTubs, listTubs, logChange, logCount, logReading, setLine, showTub } from '../../src/desk/index.ts';
+import {
+  addTubs,
+  listTubs,
+  logChange,
+  logCount,
+  logReading,
+  setLine,
+  showTub,
+  tubsToWatch,
+} from '../../src/desk/index.ts';
 import type { Instant } from '../../src/domain/index.ts';
 import { deskAt, type TestDesk } from '../support/desk.ts';
 
@@ -36,6 +45,20 @@ describe('how a tub stands', () => {
       at: '2027-04-11T22:30:00.000Z' as Instant,
     });
     expect(showTub(bench.desk, 'A1')).toMatchObject({ value: { last: { daysOld: 1, verdict: { state: 'act' } } } });
+  });
+
+  it('is watched for nitrate that a later reading left out, until a change has put it right', () => {
+    logReading(bench.desk, bench.by('wren'), { tub: 'A1', values: { nitrateMgL: 24 } });
+    bench.advance({ minutes: 1 });
+    logReading(bench.desk, bench.by('wren'), { tub: 'A1', values: { tempC: 20 } });
+    expect(showTub(bench.desk, 'A1')).toMatchObject({
+      value: { last: { verdict: { state: 'fine' } }, waterState: 'watch' },
+    });
+    expect(tubsToWatch(bench.desk).map(({ tub }) => tub.name)).toEqual(['A1']);
+    bench.advance({ minutes: 1 });
+    logChange(bench.desk, bench.by('wren'), { tub: 'A1', percent: 50 });
+    expect(showTub(bench.desk, 'A1')).toMatchObject({ value: { waterState: 'fine' } });
+    expect(tubsToWatch(bench.desk)).toEqual([]);
   });
 
   it('calls no change late before the first interval is over, and then counts from its end', () => {
