@@ -16,7 +16,7 @@ import { move } from './move.ts';
 import { reading, readingActs } from './reading.ts';
 import { rota } from './rota.ts';
 import { rotaActs } from './rotaTicks.ts';
-import { again, formAgain, leaveIt } from './run.ts';
+import { again, formAgain, leaveIt, runPress } from './run.ts';
 import { sale } from './sale.ts';
 import { saleActs } from './saleActs.ts';
 import { season } from './season.ts';
@@ -58,11 +58,8 @@ export const acts: ActHandlers = {
 };
 
 /** Runs the handler of a press. */
-export function handle<P extends Press>(
-  pressed: P,
+export const handle = (
+  pressed: Press,
   ctx: Ctx,
   came: Pressed = { values: [], fields: {} },
-): Answer | Promise<Answer> {
-  const handler = acts[pressed.act] as (args: P['args'], ctx: Ctx, came: Pressed) => Answer | Promise<Answer>;
-  return handler(pressed.args, ctx, came);
-}
+): Answer | Promise<Answer> => runPress(acts, pressed, ctx, came);

@@ -10,7 +10,7 @@ import {
   press,
   pressOf,
 } from '../src/reply/index.ts';
-import type { Answer, Command, Ctx, Leaf, Pressed, RawInput } from './command.ts';
+import type { ActHandlers, Answer, Command, Ctx, Leaf, Pressed, RawInput } from './command.ts';
 import { refused, withSetupStep } from './voice.ts';
 
 /** What a draft keeps of the question beside the options: who asked it, its words, and what its buttons say and run. */
@@ -44,6 +44,12 @@ export async function runLeaf(leaf: Leaf, raw: RawInput, ctx: Ctx): Promise<Answ
       },
     };
   }
+}
+
+/** Runs the handler of a press; that its arguments fit was checked where the custom id was read. */
+export function runPress(acts: ActHandlers, pressed: Press, ctx: Ctx, came: Pressed): Answer | Promise<Answer> {
+  const handler = acts[pressed.act] as (args: Press['args'], ctx: Ctx, came: Pressed) => Answer | Promise<Answer>;
+  return handler(pressed.args, ctx, came);
 }
 
 /** A press of an offered button: the command with the offer's patch, written once however often and by whomever it is pressed. */

@@ -1,5 +1,5 @@
 import type { ActHandlers, Command, Ctx } from '../commands/command.ts';
-import { isSlowAgain, runLeaf } from '../commands/run.ts';
+import { isSlowAgain, runLeaf, runPress } from '../commands/run.ts';
 import {
   type App,
   type ChatAccount,
@@ -12,7 +12,6 @@ import {
 import type { Clock, SettableClock } from './clock.ts';
 import { businessOf, type Desk, loggedBy } from './desk/index.ts';
 import { dayMs, type Instant, plusMs } from './domain/index.ts';
-import type { Press } from './reply/index.ts';
 import { openStore } from './store/open.ts';
 
 /** What the bot is made of beside the store and the chat. */
@@ -91,7 +90,7 @@ export async function startBot(
   const app: App = {
     commands: parts.commands,
     runLeaf,
-    press: async (pressed, ctx, given) => actOf(parts.acts, pressed)(pressed.args, ctx, given),
+    press: async (pressed, ctx, given) => runPress(parts.acts, pressed, ctx, given),
     isSlow: (pressed) => isSlowAgain(pressed, desk, parts.commands),
     complete: parts.complete,
     contextFor: (by, owner) => ({ desk, by, owner, now: desk.now(), keepPhoto, demoClock }),
@@ -127,12 +126,3 @@ export async function startBot(
     },
   };
 }
-
-type AnyAct = (
-  args: Press['args'],
-  ctx: Ctx,
-  given: Parameters<ActHandlers['home']>[2],
-) => ReturnType<ActHandlers['home']>;
-
-/** The handler of a press; that its arguments fit was checked where the custom id was read. */
-const actOf = (acts: ActHandlers, pressed: Press): AnyAct => acts[pressed.act] as unknown as AnyAct;
