@@ -3,6 +3,7 @@ import { freeOf, logCount, tubById } from '../src/desk/index.ts';
 import { countMethods } from '../src/domain/index.ts';
 import { type Button, countCard, countForm, cut, listWords, press } from '../src/reply/index.ts';
 import { type ActHandlers, type Answer, type Command, leaf } from './command.ts';
+import { keepForm } from './keptForms.ts';
 import {
   momentOf,
   number,
@@ -13,7 +14,7 @@ import {
   tubOption,
   whenOption,
 } from './options.ts';
-import { keepForm, runLeaf } from './run.ts';
+import { runLeaf } from './run.ts';
 import { readNumbers } from './typed.ts';
 import { gone, notNumbers, refused, refusedAct, voiceOf, withRetry } from './voice.ts';
 

@@ -23,8 +23,9 @@ import {
 } from '../src/reply/index.ts';
 import { parseSheet } from '../src/words/index.ts';
 import { type ActHandlers, type Answer, type Command, type Ctx, leaf } from './command.ts';
+import { keepForm } from './keptForms.ts';
 import { momentOf, optionalNumber, optionalText, text, tubOption, whenOption } from './options.ts';
-import { keepForm, runLeaf } from './run.ts';
+import { runLeaf } from './run.ts';
 import { gone, refused, refusedAct, voiceOf, withRetry } from './voice.ts';
 
 const valueOptions = [

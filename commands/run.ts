@@ -1,15 +1,6 @@
 import { z } from 'zod';
 import { type Desk, dropDraft, keepDraft, keptDraft, loggedBy } from '../src/desk/index.ts';
-import {
-  type Button,
-  button,
-  type Card,
-  customIdOf,
-  type Offer,
-  type Press,
-  press,
-  pressOf,
-} from '../src/reply/index.ts';
+import { type Button, button, type Card, type Offer, type Press, press } from '../src/reply/index.ts';
 import type { ActHandlers, Answer, Command, Ctx, Leaf, Pressed, RawInput } from './command.ts';
 import { refused, withSetupStep } from './voice.ts';
 
@@ -21,9 +12,6 @@ const question = z.object({
   choices: z.array(z.object({ label: z.string(), path: z.string().nullable() })),
   given: z.record(z.string(), z.unknown()),
 });
-
-/** A form that was sent and could not be taken: the press that opens it again, and what was typed. */
-const sentForm = z.object({ fields: z.record(z.string(), z.string()) });
 
 /**
  * Runs a leaf. Where its card offers ways to have the refused entry written after all, the entry is kept as a draft and each offer
@@ -91,48 +79,12 @@ function choiceOf(args: { readonly draft: number; readonly choice: number }, des
 /** A press of "Leave it": the question goes, nothing is written. */
 export const leaveIt = (): Answer => ({ settle: { title: 'Left: nothing was logged' } });
 
-/**
- * Keeps what was typed into a form that could not be taken.
- * @param opener the press that opens the empty form
- * @returns a button that opens the form again as it was sent
- */
-export function keepForm(ctx: Ctx, opener: Press, fields: Pressed['fields']): Button {
-  const draft = keepDraft(ctx.desk, { path: customIdOf(opener), raw: { fields }, patches: [] });
-  return button('Correct it', press('form-again', { draft }), 'main');
-}
-
-/** A press of "Correct it": the form with the texts that were sent. `open` opens the empty one. */
-export async function formAgain(
-  args: { readonly draft: number },
-  ctx: Ctx,
-  open: (opener: Press) => Answer | Promise<Answer>,
-): Promise<Answer> {
-  const draft = keptDraft(ctx.desk, args.draft);
-  const opener = draft === undefined ? undefined : pressOf(draft.path);
-  if (draft === undefined || opener === undefined) return formGone;
-  const sent = sentForm.safeParse(draft.raw);
-  if (!sent.success) return formGone;
-  const { fields } = sent.data;
-  const opened = await open(opener);
-  if (opened.form === undefined) return opened;
-  const filled = opened.form.fields.map((field) => {
-    const value = fields[field.id];
-    return value === undefined ? field : { ...field, value };
-  });
-  return { ...opened, form: { ...opened.form, fields: filled } };
-}
-
 const answeredAlready: Answer = {
   private: true,
   card: {
     title: 'That was answered already',
     why: ['One of you pressed before, or the question is older than a week', 'Nothing more was saved'],
   },
-};
-
-const formGone: Answer = {
-  private: true,
-  card: { title: 'What was typed is gone', why: ['It is kept for a week'], next: 'Start with the command again' },
 };
 
 const leafAt = (commands: readonly Command[], path: string): Leaf | undefined =>

@@ -1,8 +1,9 @@
 import { findSale, moveAllInTrouble, openMinorOf } from '../src/desk/index.ts';
 import { amountForm, cancelForm, type Press, press, salesMovedCard } from '../src/reply/index.ts';
 import type { ActHandlers, Answer, Ctx, Pressed } from './command.ts';
-import { keepForm, runLeaf } from './run.ts';
-import { addLeaf, cancelLeaf, editLeaf, paidLeaf, showLeaf } from './sale.ts';
+import { keepForm } from './keptForms.ts';
+import { runLeaf } from './run.ts';
+import { addLeaf, cancelLeaf, editLeaf, listLeaf, paidLeaf, showLeaf } from './sale.ts';
 import { readNumbers } from './typed.ts';
 import { notNumbers, voiceOf, withRetry } from './voice.ts';
 
@@ -36,6 +37,7 @@ async function sendAmount(ctx: Ctx, sale: number, fields: Pressed['fields']): Pr
 export const saleActs = {
   'sale-send': (_, ctx, { fields }) => sendSale(ctx, fields, press('sale-form', {})),
   'sale-show': ({ sale }, ctx) => runLeaf(showLeaf, { sale: String(sale) }, ctx),
+  'sale-list': (_, ctx) => runLeaf(listLeaf, {}, ctx),
   'sale-pick': (_, ctx, { values }) => runLeaf(showLeaf, { sale: values[0] ?? '' }, ctx),
   'sale-paid': ({ sale }, ctx) => payOnPress(ctx, sale),
   'sale-amount-send': ({ sale }, ctx, { fields }) => sendAmount(ctx, sale, fields),

@@ -1,7 +1,8 @@
 import { linesOf, loggedBy } from '../src/desk/index.ts';
 import { lineForm, type Press, press, tubsForm } from '../src/reply/index.ts';
 import type { ActHandlers, Answer, Ctx, Leaf, Pressed } from './command.ts';
-import { keepForm, runLeaf } from './run.ts';
+import { keepForm } from './keptForms.ts';
+import { runLeaf } from './run.ts';
 import { lineLeaf } from './setup.ts';
 import { addTubsLeaf } from './tub.ts';
 import { readNumbers } from './typed.ts';

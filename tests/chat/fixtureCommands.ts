@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { type ActHandlers, type Answer, type Command, type Ctx, leaf } from '../../commands/command.ts';
-import { again, formAgain, keepForm, leaveIt } from '../../commands/run.ts';
+import { formAgain, keepForm } from '../../commands/keptForms.ts';
+import { again, leaveIt } from '../../commands/run.ts';
 import { log } from '../../src/desk/desk.ts';
 import { day } from '../../src/domain/index.ts';
 import { button, type Card, press } from '../../src/reply/index.ts';

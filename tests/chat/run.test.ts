@@ -1,7 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { type Answer, type Command, type Ctx, leaf } from '../../commands/command.ts';
-import { again, formAgain, isSlowAgain, keepForm, runLeaf } from '../../commands/run.ts';
+import { formAgain, keepForm } from '../../commands/keptForms.ts';
+import { again, isSlowAgain, runLeaf } from '../../commands/run.ts';
 import { log } from '../../src/desk/desk.ts';
 import { type ControlRow, type Press, press } from '../../src/reply/index.ts';
 import { deskAt, type TestDesk } from '../support/desk.ts';
