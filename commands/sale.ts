@@ -100,7 +100,7 @@ export const paidLeaf = leaf({
   },
 });
 
-const list = leaf({
+export const listLeaf = leaf({
   path: 'sale list',
   description: 'Sales that are not over, or those in one state',
   options: [{ name: 'state', description: 'Only these', type: 'text', choices: saleStates }],
@@ -181,6 +181,6 @@ export const cancelLeaf = leaf({
 
 export const sale: Command = {
   name: 'sale',
-  description: 'Sales: book, paid, list, change, cancel',
-  leaves: [addLeaf, paidLeaf, list, showLeaf, editLeaf, cancelLeaf],
+  description: 'Sales: book, paid, listLeaf, change, cancel',
+  leaves: [addLeaf, paidLeaf, listLeaf, showLeaf, editLeaf, cancelLeaf],
 };

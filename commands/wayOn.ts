@@ -13,6 +13,10 @@ export function wayOn(ctx: Ctx, voice: Voice, fault: Refusal): Pick<Card, 'contr
       return countRow(ctx, fault.tub);
     case 'unknown-items':
       return { next: `Write it like "${itemsExample(ctx.desk)}"` };
+    case 'unknown':
+      return fault.noun === 'sale'
+        ? { next: 'Choose it from the list', controls: [[button('Sales', press('sale-list', {}), 'main')]] }
+        : {};
     case 'nothing-to-undo': {
       const entries = ctx.owner ? undoable(ctx.desk) : [];
       return entries.length === 0

@@ -28,8 +28,7 @@ export function checkCard(voice: Voice, judged: Judged, place: string | null): C
 
 /** A good day leads to its packing list and its forecast, a bad one to the packing list of the next that is good. */
 function checkControls(voice: Voice, judged: Judged): Button[] {
-  const packing = (day: LocalDay, tone: 'main' | 'plain'): Button =>
-    button(`Packing list ${dateWords(voice, day)}`, press('pack-day', { day }), tone);
+  const packing = (day: LocalDay, tone: 'main' | 'plain'): Button => packingButton(voice, day, tone);
   if (judged.good) {
     const waits = wantsForecast(judged);
     return [
@@ -39,6 +38,9 @@ function checkControls(voice: Voice, judged: Judged): Button[] {
   }
   return judged.next === null ? [] : [packing(judged.next, 'main')];
 }
+
+const packingButton = (voice: Voice, day: LocalDay, tone: 'main' | 'plain'): Button =>
+  button(`Packing list ${dateWords(voice, day)}`, press('pack-day', { day }), tone);
 
 interface NamedCatch {
   readonly tub: string;
@@ -84,7 +86,7 @@ export function packingCard(voice: Voice, list: PackingList): Card {
     ],
     ...(catches.length > 0 && { table: ['Catch   line       no. for', ...catches.map(catchRow)] }),
     ...(parcels.length > 0 && { next: 'Count into bags, one line a bag, and let the bags stand' }),
-    controls: packingControls(list),
+    controls: packingControls(voice, list),
   };
 }
 
@@ -119,7 +121,11 @@ function parcelLines({ sale, catches, short, overdue }: ParcelToPack): string[] 
   ];
 }
 
-function packingControls({ day, parcels, unpaid, judged }: PackingList): ControlRow[] {
+function packingControls(voice: Voice, { day, parcels, unpaid, judged }: PackingList): ControlRow[] {
+  if (parcels.length === 0 && unpaid.length === 0) {
+    const later = judged.good || judged.next === null ? [] : [packingButton(voice, judged.next, 'main')];
+    return [[...later, button('Sales', press('sale-list', {}))]];
+  }
   const rows: ControlRow[] = [];
   if (parcels.length > mostButtons) {
     const options = parcels.slice(0, 25).map(({ sale }) => choiceOf(sale));

@@ -3,6 +3,7 @@ export const saleActFields = {
   'sale-send': {},
   'sale-show': { sale: 'number' },
   'sale-pick': {},
+  'sale-list': {},
   'sale-paid': { sale: 'number' },
   'sale-amount-send': { sale: 'number' },
   'sale-move': { sale: 'number', day: 'text' },

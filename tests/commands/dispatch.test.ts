@@ -185,3 +185,16 @@ it('shows goods, and warns when few are left', async () => {
   ]);
   expect(linesOf(await run('goods', { name: 'moss', add: -2 }))[0]).toBe('Not logged: 1 moss there');
 });
+
+it('leads from a day that is not good to the packing list of the next', async () => {
+  const bad = await run('dispatch check', { date: '2027-03-19' });
+  expect(labelsOf(bad)).toEqual(['Packing list Mon 22 Mar']);
+  const empty = await pushed(bad, 'Packing list Mon 22 Mar');
+  expect(linesOf(empty)[0]).toBe('Mon 22 Mar: nothing to pack');
+  expect(labelsOf(empty)).toEqual(['Sales']);
+  expect(labelsOf(await run('dispatch day', { date: '2027-03-19' }))).toEqual(['Packing list Mon 22 Mar', 'Sales']);
+  expect(labelsOf(await run('dispatch check', { date: '2027-03-22' }))).toEqual([
+    'Enter forecast',
+    'Packing list Mon 22 Mar',
+  ]);
+});

@@ -160,6 +160,13 @@ it('books a sale from the form of the home card, and keeps what was typed when i
   expect(test.desk.store.sales.get(1)).toMatchObject({ buyer: 'heron', priceMinor: 999, area: null });
 });
 
+it('leads from a buyer that it does not know to the list', async () => {
+  await run('sale add', { items: '5 jade', buyer: 'heron' });
+  const unknown = await run('sale show', { sale: 'whale' });
+  expect(linesOf(unknown).at(-1)).toMatch(/Choose it from the list$/);
+  expect(linesOf(await pushed(unknown, 'Sales'))[0]).toBe('Sales: 1 open');
+});
+
 it('lists sales and shows the one that is picked', async () => {
   await run('sale add', { items: '5 jade', buyer: 'heron', 'dispatch-on': 'Fri' });
   const listed = await run('sale list', {});
