@@ -62,7 +62,7 @@ describe('the empty channel', () => {
     await channel.look();
     const answer = await channel.answerTo(() => page.getByRole('button', { name: '/help' }).click());
     await onlyForYou(answer).waitFor();
-    await answer.getByText('#shrimp-room').waitFor();
+    await answer.getByText("Ask in the bot's own channel").waitFor();
     await nothing.waitFor({ state: 'hidden' });
     await channel.become('linnet');
     await nothing.waitFor();
