@@ -153,14 +153,3 @@ export function outletCard(voice: Voice, outlet: Outlet, added: boolean): Card {
     ],
   };
 }
-
-/** What the bot says of an empty set-up. */
-export const welcomeCard = (step: SetupStep): Card => ({
-  title: 'Berried is ready to be set up',
-  why: [
-    'Three things to type tonight: the people, a line, the tubs',
-    'Everything else has a default that you can change later',
-  ],
-  ...(setupNext[step] !== undefined && { next: setupNext[step] }),
-  controls: [[button('Home', press('home', {}))]],
-});
