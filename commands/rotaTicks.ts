@@ -18,6 +18,7 @@ import {
   rotaTodayCard,
   rotaWeekCard,
   type TickPlace,
+  tickedTogetherCard,
   tickPlaces,
 } from '../src/reply/index.ts';
 import type { ActHandlers, Answer, Ctx } from './command.ts';
@@ -52,7 +53,10 @@ async function tick(
   const settle = anew(ctx, place, day);
   const [first] = refused;
   if (first !== undefined) return { ...(await question(ctx, first)), settle };
-  return ticked.length > 0 ? { settle } : { settle, card: alreadyDone, private: true };
+  if (ticked.length === 0) return { settle, card: alreadyDone, private: true };
+  return ticked.length === 1
+    ? { settle }
+    : { settle, card: tickedTogetherCard(ticked.map(({ entryId }) => entryId)), private: true };
 }
 
 const alreadyDone: Card = {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { toUndo, undoable, undo as undoEntry } from '../src/desk/index.ts';
+import { toUndo, undoable, undo as undoEntry, undoTogether } from '../src/desk/index.ts';
 import type { Entry } from '../src/domain/index.ts';
-import { undoAskCard, undoneCard } from '../src/reply/index.ts';
+import { undoAskCard, undoneCard, undoneTogetherCard } from '../src/reply/index.ts';
 import { type ActHandlers, type Answer, type Command, type Ctx, leaf } from './command.ts';
 import { optionalText } from './options.ts';
 import { refused, voiceOf } from './voice.ts';
@@ -35,6 +35,10 @@ export const undo: Command = { name: 'undo', description: last.description, leav
 export const undoActs = {
   'undo-ask': ({ entry }, ctx) => askUndo(ctx, entry),
   'undo-pick': (_, ctx, { values }) => askUndo(ctx, Number(values[0])),
+  'undo-together': (span, ctx) => ({
+    card: undoneTogetherCard(voiceOf(ctx), ctx.by.name, undoTogether(ctx.desk, ctx.by, span)),
+    settle: { title: 'Undone' },
+  }),
   'undo-now': ({ entry }, ctx) => {
     const undone = undoEntry(ctx.desk, ctx.by, ctx.owner, entry);
     if (!undone.ok) return refused(ctx, undone.fault);

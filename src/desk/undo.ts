@@ -34,3 +34,28 @@ export function undo(desk: Desk, by: By, owner: boolean, entryId: number): Resul
     return entry;
   });
 }
+
+/** More entries than the chores of a rack make. */
+const mostTogether = 200;
+
+/** Voids what the asker logged with one press, the entries from one number to another, newest first; what later entries rest on stays. */
+export function undoTogether(
+  desk: Desk,
+  by: By,
+  span: { readonly from: number; readonly to: number },
+): { readonly undone: readonly Entry[]; readonly left: readonly Entry[] } {
+  return desk.store.write(() => {
+    const undone: Entry[] = [];
+    const left: Entry[] = [];
+    const now = desk.now();
+    const from = Math.max(span.from, span.to - mostTogether);
+    for (let id = span.to; id >= from; id -= 1) {
+      const entry = desk.store.entries.get(id);
+      if (entry === undefined || entry.voided !== null || entry.who.userId !== by.userId) continue;
+      const isFree = toUndo(desk, by, false, id).ok;
+      if (isFree) desk.store.entries.void(id, by, now);
+      (isFree ? undone : left).push(entry);
+    }
+    return { undone, left };
+  });
+}

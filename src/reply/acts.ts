@@ -22,6 +22,7 @@ const actFields = {
   'sheet-send': { rack: 'text' },
   'undo-ask': { entry: 'number' },
   'undo-pick': {},
+  'undo-together': { from: 'number', to: 'number' },
   'undo-now': { entry: 'number' },
   'line-form': {},
   'line-send': {},

@@ -125,9 +125,10 @@ export function holdCard(voice: Voice, by: string, logged: HoldSet, lineFree: nu
   return {
     title: lifted ? `${tub.name}: back on sale` : `${tub.name}: off sale ${end}`,
     why: [...(lifted ? [] : [`Reason: ${logged.reason}`]), freeLine(tub, lineFree), whenLine(voice, by, voice.now)],
-    ...(lineFree < 0 && { next: 'Look at the open sales with /sale list' }),
+    ...(lineFree < 0 && { next: 'Look at the open sales' }),
     controls: [
       [
+        ...(lineFree < 0 ? [button('Sales', press('sale-list', {}), 'main')] : []),
         ...(lifted ? [] : [button('Lift the hold', press('hold-lift', { tub: tub.id }))]),
         button('Stock', press('stock', {})),
         undoButton(logged.entryId),

@@ -1,5 +1,6 @@
 import type { Refusal } from '../domain/index.ts';
-import type { Card, Offer } from './card.ts';
+import { press } from './acts.ts';
+import { button, type Card, type Offer } from './card.ts';
 import { cut } from './cut.ts';
 import { reasonLines } from './dispatchReasons.ts';
 import { dateWords, dayWords, momentWords, moneyWords, type Voice } from './voice.ts';
@@ -35,7 +36,8 @@ export function sentRefusal(voice: Voice, refusal: SentRefusal): Card {
           ...(refusal.priceMinor === null ? [] : [`${moneyWords(voice, refusal.priceMinor)} are open`]),
           'Not marked as sent yet',
         ],
-        next: `Log the payment with /sale paid ${refusal.sale} first`,
+        next: 'Log the payment first',
+        controls: [[button('Paid', press('sale-paid', { sale: refusal.sale }), 'main')]],
         offers: [{ label: 'Sent unpaid all the same', patch: { unpaid: true }, tone: 'plain' }],
       };
     case 'ask-not-safe': {

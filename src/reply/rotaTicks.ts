@@ -1,6 +1,6 @@
 import type { LocalDay } from '../domain/index.ts';
 import { press } from './acts.ts';
-import { type Button, button, type ControlRow, type Select } from './card.ts';
+import { type Button, button, type Card, type ControlRow, type Select } from './card.ts';
 import { inOrderOfWeight, nobody, type RotaLine, taskWords } from './rotaWords.ts';
 import { counted, figure } from './voice.ts';
 
@@ -58,4 +58,21 @@ function rackButtons(place: TickPlace, day: LocalDay, open: readonly RotaLine[])
     .sort(([a], [b]) => a.localeCompare(b))
     .slice(0, mostRacks)
     .map(([rack, tub]) => button(`${rack} done`, press('rota-rack', { place, day, tub }), 'main'));
+}
+
+/** For the one who ticked several at once: how many entries that made, and a way back from a tap on the wrong rack. */
+export function tickedTogetherCard(entries: readonly number[]): Card {
+  return {
+    title: `${entries.length} entries logged`,
+    why: ['Only you see this'],
+    controls: [
+      [
+        button(
+          `Undo all ${entries.length}`,
+          press('undo-together', { from: Math.min(...entries), to: Math.max(...entries) }),
+          'danger',
+        ),
+      ],
+    ],
+  };
 }

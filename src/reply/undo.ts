@@ -1,7 +1,8 @@
 import type { Entry } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card, type Select } from './card.ts';
-import { momentWords, type Voice } from './voice.ts';
+import { cut } from './cut.ts';
+import { counted, momentWords, type Voice } from './voice.ts';
 
 export const undoAskCard = (voice: Voice, entry: Entry, others: readonly Entry[] = []): Card => ({
   title: 'Undo this?',
@@ -20,6 +21,8 @@ export const undoAskCard = (voice: Voice, entry: Entry, others: readonly Entry[]
 const mostChoices = 25;
 /** What a phone shows of a choice. */
 const mostLabel = 50;
+/** Entries named on a card. */
+const mostNamed = 4;
 
 /** A list of entries, newest first, to ask about undoing one. */
 export const entryRow = (voice: Voice, entries: readonly Entry[]): readonly [Select] => [
@@ -46,3 +49,24 @@ export const undoneCard = (voice: Voice, by: string, entry: Entry): Card => ({
     `undone by ${by} ${momentWords(voice, voice.now)}`,
   ],
 });
+
+/** What became of undoing all that one press had logged. */
+export function undoneTogetherCard(
+  voice: Voice,
+  by: string,
+  { undone, left }: { readonly undone: readonly Entry[]; readonly left: readonly Entry[] },
+): Card {
+  const some = (entries: readonly Entry[]): string[] => {
+    const more = entries.length > mostNamed ? [`and ${entries.length - mostNamed} more`] : [];
+    return [...entries.slice(0, mostNamed).map(({ summary }) => cut(summary)), ...more];
+  };
+  return {
+    title: undone.length === 0 ? 'Nothing left to undo there' : `${counted(undone.length, 'entry', 'entries')} undone`,
+    why: [
+      ...some(undone),
+      ...left.slice(0, mostNamed).map(({ summary }) => `Kept, later entries rest on it: ${cut(summary)}`),
+      ...(undone.length === 0 ? [] : [`undone by ${by} ${momentWords(voice, voice.now)}`]),
+    ],
+    controls: [[button('Rota', press('rota-today', {}), 'main')]],
+  };
+}

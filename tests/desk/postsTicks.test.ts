@@ -1,7 +1,9 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import type { Answer } from '../../commands/command.ts';
 import { rotaActs } from '../../commands/rotaTicks.ts';
+import { undoActs } from '../../commands/undo.ts';
 import { addTubs, logChange, rotaToday, setLine, setPartner } from '../../src/desk/index.ts';
+import { expectPhone } from '../reply/phone.ts';
 import { deskAt, type TestDesk } from '../support/desk.ts';
 import { taken } from '../support/sellingDesk.ts';
 import { ctxOf } from '../support/typing.ts';
@@ -37,19 +39,36 @@ const tickOf = (test: TestDesk, chore: string, tub: string | null): string => {
 };
 
 describe('a press under the morning post', () => {
-  it('makes the post anew with who did what, and answers nothing more', async () => {
+  it('makes the post anew with who did what, and offers the presser alone the way back', async () => {
     const test = weekOld();
-    const { settle, card } = await pressRack(test, 'wren');
+    const { settle, card, private: isPrivate } = await pressRack(test, 'wren');
     expect(settle?.title).toMatch(/^Morning, Mon 19 Apr: /);
     expect(settle?.why?.some((line) => /^Done by wren: water change A1, A2 and A3/.test(line))).toBe(true);
-    expect(card).toBeUndefined();
+    expect(isPrivate).toBe(true);
+    expect(card?.title).toMatch(/^\d+ entries logged$/);
     expect(test.desk.store.water.changes(1, '' as never)).toHaveLength(1);
+  });
+
+  it('undoes all of a press on the wrong rack, and nothing that somebody else logged', async () => {
+    const test = weekOld();
+    taken(logChange(test.desk, test.by('alder'), { tub: 'A3' }));
+    const [control] = (await pressRack(test, 'wren')).card?.controls?.[0] ?? [];
+    if (control?.kind !== 'button' || control.press.act !== 'undo-together') throw new Error('no way back');
+    taken(logChange(test.desk, test.by('alder'), { tub: 'A2', second: true }));
+    const span = { from: 1, to: control.press.args.to + 1 };
+    const others = undoActs['undo-together'](span, ctxOf(test, 'heron')).card;
+    expect(others.title).toBe('Nothing left to undo there');
+    const { card } = undoActs['undo-together'](control.press.args, ctxOf(test, 'wren'));
+    expect(card.title).toMatch(/^\d+ entries undone$/);
+    expectPhone(card);
+    const changesOf = (tub: number) => test.desk.store.water.changes(tub, '' as never).map(({ by }) => by);
+    expect([changesOf(1), changesOf(2), changesOf(3)]).toEqual([[], ['alder'], ['alder']]);
   });
 
   it('tells whoever comes second, privately, and logs nothing twice', async () => {
     const test = weekOld();
     const [first, second] = await Promise.all([pressRack(test, 'wren'), pressRack(test, 'alder')]);
-    expect(first.card).toBeUndefined();
+    expect(first.card?.title).toMatch(/entries logged$/);
     expect(second).toMatchObject({ private: true, card: { title: 'That was already done' } });
     expect(second.settle).toEqual(first.settle);
     expect(test.desk.store.water.changes(1, '' as never)).toHaveLength(1);
