@@ -6,7 +6,7 @@ import { type JudgedDay, judgeDay, judgeSale } from './dispatchJudge.ts';
 import { backupFailure } from './ledger.ts';
 import { type Missed, missedPosts } from './posts.ts';
 import { type RotaItem, rotaToday } from './rota.ts';
-import { openClaims, salesOn } from './salesList.ts';
+import { openClaims, salesOn, unheardOf } from './salesList.ts';
 import { type TubState, tubsToWatch } from './tubState.ts';
 
 /** A parcel with the verdict on a day as things stand now. */
@@ -26,6 +26,8 @@ export interface MorningPost {
   readonly unpaid: readonly BookedSale[];
   readonly watch: readonly TubState[];
   readonly claims: readonly BookedSale[];
+  /** Should have arrived by now, and nobody has said how. */
+  readonly unheard: readonly BookedSale[];
   readonly missed: Missed | null;
   /** Why last night's backup failed; null: it did not. */
   readonly backupFailed: string | null;
@@ -42,6 +44,7 @@ export function morningPost(desk: Desk): MorningPost {
     unpaid,
     watch: tubsToWatch(desk),
     claims: openClaims(desk),
+    unheard: unheardOf(desk),
     missed: missedPosts(desk),
     backupFailed: backupFailure(desk, day),
   };

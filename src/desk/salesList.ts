@@ -1,6 +1,6 @@
-import { dayMs, type Instant, type LocalDay, plusMs, type SaleState } from '../domain/index.ts';
+import { dayMs, dayOf, daysBetween, type Instant, type LocalDay, plusMs, type SaleState } from '../domain/index.ts';
 import type { BookedSale } from '../store/sales.ts';
-import type { Desk } from './desk.ts';
+import { businessOf, type Desk } from './desk.ts';
 import { type JudgedDay, judgeSale } from './dispatchJudge.ts';
 import { isOpen, stateOf } from './salesFind.ts';
 
@@ -23,6 +23,18 @@ export function salesList(desk: Desk, state?: SaleState): SaleInList[] {
 /** Sales that are neither sent nor cancelled and still reserve what they promise: kept or paid. */
 export const openSales = (desk: Desk): BookedSale[] =>
   desk.store.sales.open().filter((sale) => stateOf(desk, sale) !== 'lapsed');
+
+/** Parcels older than this are not asked after any more, days. */
+const askedAfterDays = 30;
+
+/** Parcels that should have arrived by now, slack included, of which nobody has said how; the first sent first. */
+export function unheardOf(desk: Desk): BookedSale[] {
+  const { zone, transitDays, slackDays } = businessOf(desk);
+  const today = dayOf(desk.now(), zone);
+  return desk.store.sales
+    .onTheWay(plusMs(desk.now(), -askedAfterDays * dayMs))
+    .filter(({ sentAt }) => sentAt !== null && daysBetween(dayOf(sentAt, zone), today) > transitDays + slackDays);
+}
 
 /** Sales planned for a day, by where they stand; lapsed ones are among the unpaid. */
 export function salesOn(desk: Desk, day: LocalDay): { paid: BookedSale[]; unpaid: BookedSale[]; sent: BookedSale[] } {

@@ -48,7 +48,7 @@ export function setInBusiness(desk: Desk, entryId: number, patch: BusinessPatch)
 
 function impossibleIn(desk: Desk, patch: BusinessPatch): Refusal | null {
   if (patch.zone !== undefined && !isTimeZone(patch.zone)) {
-    return { kind: 'bad-words', what: 'time zone', typed: patch.zone, example: 'Europe/Lisbon' };
+    return { kind: 'bad-words', what: 'time zone', typed: patch.zone, example: likelyZone(patch.zone) };
   }
   if (typeof patch.region === 'string' && !desk.isRegion(patch.region)) {
     return { kind: 'bad-words', what: 'region', typed: patch.region, example: 'NL, GB-ENG or US-OR' };
@@ -91,6 +91,12 @@ function impossibleIn(desk: Desk, patch: BusinessPatch): Refusal | null {
   }
   return null;
 }
+
+/** The zone of a city that was typed for it ("amsterdam"), else any zone as an example. */
+const likelyZone = (typed: string): string =>
+  Intl.supportedValuesOf('timeZone').find(
+    (zone) => folded((zone.split('/').at(-1) ?? '').replaceAll('_', ' ')) === folded(typed),
+  ) ?? 'Europe/Lisbon';
 
 /** Whether the text is an ISO 4217 code that this machine knows. */
 const isCurrency = (code: string): boolean => Intl.supportedValuesOf('currency').includes(code);

@@ -15,7 +15,7 @@ import {
 import { partnerLine } from './rota.ts';
 import { tickRows } from './rotaTicks.ts';
 import { byPartner, doneWords, type RotaLine } from './rotaWords.ts';
-import { counted, litresWords, type Voice } from './voice.ts';
+import { ageWords, counted, litresWords, type Voice } from './voice.ts';
 
 interface MorningPost {
   readonly day: LocalDay;
@@ -25,6 +25,7 @@ interface MorningPost {
   readonly unpaid: readonly Sale[];
   readonly watch: readonly WatchWords[];
   readonly claims: readonly Sale[];
+  readonly unheard: readonly Sale[];
   readonly missed: MissedWords | null;
   readonly backupFailed: string | null;
 }
@@ -46,6 +47,7 @@ export function morningCard(voice: Voice, post: MorningPost, lateMinutes = 0): C
     ...waterLines(voice, open),
     ...unpaidLines(post.unpaid),
     ...claimLines(post.claims),
+    ...unheardLines(voice, post.unheard),
     ...(post.backupFailed === null ? [] : [`Last night's backup failed: ${post.backupFailed}`]),
     ...doneWords(post.items, mostChores),
   ];
@@ -53,6 +55,7 @@ export function morningCard(voice: Voice, post: MorningPost, lateMinutes = 0): C
     ...moveButtons(voice, post.parcels, 2),
     ...forecastButtons(post.parcels),
     ...(post.parcels.length > 0 ? [button('Pack', press('pack', {}))] : []),
+    ...post.unheard.slice(0, 1).map(({ id }) => button(`Parcel ${id} arrived`, press('arrived-form', { sale: id }))),
   ];
   const week = button('The week', press('rota-week', {}));
   return {
@@ -73,6 +76,20 @@ function facts({ parcels, items }: MorningPost, open: readonly RotaLine[]): stri
   ];
   if (parts.length > 0) return parts;
   return [items.length > 0 ? 'all done' : 'nothing to do'];
+}
+
+/** Claims are settled from the day of delivery: a parcel that nobody speaks of is asked after. */
+function unheardLines(voice: Voice, unheard: readonly Sale[]): string[] {
+  const [first] = unheard;
+  if (first === undefined || first.sentAt === null) return [];
+  const others =
+    unheard.length > 1
+      ? ` and ${unheard
+          .slice(1, 4)
+          .map(({ id }) => id)
+          .join(', ')}`
+      : '';
+  return [`No word yet: parcel ${first.id}, sent ${ageWords(voice, first.sentAt)}${others}`];
 }
 
 function waterLines(voice: Voice, open: readonly RotaLine[]): string[] {

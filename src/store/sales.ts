@@ -40,6 +40,9 @@ export function saleStore(db: Database) {
   const open = db.prepare<[], SaleRow>(
     `${saleRows} AND v.cancelled_at IS NULL AND p.id IS NULL ORDER BY v.dispatch_on, v.sale_id`,
   );
+  const onTheWay = db.prepare<[Instant], SaleRow>(
+    `${saleRows} AND p.id IS NOT NULL AND a.id IS NULL AND p.at >= ? ORDER BY p.at, v.sale_id`,
+  );
   const onDay = db.prepare<[LocalDay], SaleRow>(
     `${saleRows} AND v.cancelled_at IS NULL AND v.dispatch_on = ? ORDER BY v.sale_id`,
   );
@@ -116,6 +119,8 @@ export function saleStore(db: Database) {
     },
     /** Neither sent nor cancelled (lapsed ones included), by dispatch day. */
     open: (): BookedSale[] => open.all().map(booked),
+    /** Sent since an instant, and nobody has said how they arrived; the first sent first. */
+    onTheWay: (since: Instant): BookedSale[] => onTheWay.all(since).map(booked),
     /** Planned for a day and not cancelled, sent ones included. */
     on: (day: LocalDay): BookedSale[] => onDay.all(day).map(booked),
     /** All of a buyer that are not undone, by number. */

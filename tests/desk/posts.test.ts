@@ -2,12 +2,14 @@ import { afterEach, describe, expect, it } from 'vitest';
 import {
   businessOf,
   eveningPost,
+  logArrival,
   logReading,
   morningPost,
   paySale,
   postsBetween,
   rotaToday,
   seasonPost,
+  sendParcel,
   setPartner,
   setSeason,
   weeklyPost,
@@ -83,6 +85,21 @@ describe('the morning', () => {
     expect(linesOf(card)).toContain(`Not paid yet: sale ${second.id}`);
     expect(linesOf(card).join('\n')).toContain(`Parcel ${first.id}: ask.`);
     expect(labelsOf(card)).toEqual(expect.arrayContaining(['A done', 'Pack', 'Enter forecast']));
+  });
+
+  it('asks after a parcel that should have arrived, until somebody says how', () => {
+    const test = shop('2027-04-12T08:00:00Z');
+    const sale = test.sell(5, { dispatchOn: '2027-04-12' as LocalDay });
+    taken(paySale(test.desk, test.by('wren'), { sale: String(sale.id) }));
+    taken(sendParcel(test.desk, test.by('wren'), { sale: String(sale.id) }));
+    test.advance({ days: 2 });
+    expect(morningPost(test.desk).unheard).toEqual([]);
+    test.advance({ days: 1 });
+    const card = morningCard(voiceOf(test), morningPost(test.desk));
+    expect(linesOf(card)).toContain(`No word yet: parcel ${sale.id}, sent 3 days ago`);
+    expect(labelsOf(card)).toContain(`Parcel ${sale.id} arrived`);
+    taken(logArrival(test.desk, test.by('wren'), { sale: String(sale.id) }));
+    expect(morningPost(test.desk).unheard).toEqual([]);
   });
 
   it('stays within twelve lines, says how late it is, and carries its key', () => {
