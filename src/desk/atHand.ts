@@ -1,6 +1,6 @@
 import { type Desk, todayOf } from './desk.ts';
-import { rotaToday } from './rota.ts';
-import { salesOn } from './salesList.ts';
+import { rotaToday } from './rota/rota.ts';
+import { salesOn } from './sales/list.ts';
 
 /** What is left to do today, in numbers. */
 export interface AtHand {

@@ -1,0 +1,58 @@
+import type { LocalDay } from '../../domain/index.ts';
+import type { BookedSale } from '../../store/sales.ts';
+import { type Desk, todayOf } from '../desk.ts';
+import { toPackOn } from '../dispatch/day.ts';
+import { type JudgedDay, judgeDay, judgeSale } from '../dispatch/judge.ts';
+import { backupFailure } from '../ledger.ts';
+import { type RotaItem, rotaToday } from '../rota/rota.ts';
+import { openClaims, salesOn, unheardOf } from '../sales/list.ts';
+import { type TubState, tubsToWatch } from '../tubs/tubState.ts';
+import { type Missed, missedPosts } from './missed.ts';
+
+/** A parcel with the verdict on a day as things stand now. */
+export interface JudgedParcel {
+  readonly sale: BookedSale;
+  readonly judged: JudgedDay;
+}
+
+/** What the morning says. */
+export interface MorningPost {
+  readonly day: LocalDay;
+  /** The day's rota, done and open. */
+  readonly items: readonly RotaItem[];
+  /** Paid parcels to send today, those left over from earlier days too, with the verdict on today. */
+  readonly parcels: readonly JudgedParcel[];
+  readonly sent: readonly BookedSale[];
+  readonly unpaid: readonly BookedSale[];
+  readonly watch: readonly TubState[];
+  readonly claims: readonly BookedSale[];
+  /** Should have arrived by now, and nobody has said how. */
+  readonly unheard: readonly BookedSale[];
+  readonly missed: Missed | null;
+  /** Why last night's backup failed; null: it did not. */
+  readonly backupFailed: string | null;
+}
+
+export function morningPost(desk: Desk): MorningPost {
+  const day = todayOf(desk);
+  const { unpaid, sent } = salesOn(desk, day);
+  return {
+    day,
+    items: rotaToday(desk),
+    parcels: toPackOn(desk, day).map((sale) => ({ sale, judged: judgeDay(desk, day, sale) })),
+    sent,
+    unpaid,
+    watch: tubsToWatch(desk),
+    claims: openClaims(desk),
+    unheard: unheardOf(desk),
+    missed: missedPosts(desk),
+    backupFailed: backupFailure(desk, day),
+  };
+}
+
+/** Sales with a dispatch day, each with its verdict. */
+export const judgedParcels = (desk: Desk, sales: readonly BookedSale[]): JudgedParcel[] =>
+  sales.flatMap((sale) => {
+    const judged = judgeSale(desk, sale);
+    return judged === null ? [] : [{ sale, judged }];
+  });

@@ -1,0 +1,251 @@
+import {
+  amount,
+  type By,
+  type CountMethod,
+  dayMs,
+  fail,
+  firstImpossible,
+  type Instant,
+  type LocalDay,
+  ok,
+  plusMs,
+  type Refusal,
+  type Result,
+  type Stage,
+  type Tub,
+} from '../../domain/index.ts';
+import { businessOf, type Desk, log, todayOf } from '../desk.ts';
+import { findTub } from '../find.ts';
+import { whenOf } from '../when.ts';
+import { tubStock } from './stock.ts';
+
+/** Animals per litre of net water above which a count or move is asked about; crowding slows growth long before (common practice). */
+const manyPerLitre = 25;
+
+export interface CountInput {
+  readonly tub: string;
+  readonly saleable: number;
+  readonly juveniles?: number | undefined;
+  readonly berried?: number | undefined;
+  readonly method?: CountMethod | undefined;
+  readonly at?: Instant | undefined;
+  readonly sure?: boolean | undefined;
+}
+
+export interface CountLogged {
+  readonly tub: Tub;
+  readonly saleable: number;
+  readonly juveniles: number | null;
+  readonly berried: number | null;
+  readonly method: CountMethod;
+  readonly at: Instant;
+  /** What the books said before; null: not counted before, or not to be compared as a newer count stands. */
+  readonly expected: number | null;
+  /** A count of a later moment that is there already and stands. */
+  readonly newer: { readonly saleable: number; readonly at: Instant } | null;
+  readonly entryId: number;
+}
+
+export function logCount(desk: Desk, by: By, input: CountInput): Result<CountLogged, Refusal> {
+  const found = findTub(desk, input.tub);
+  if (!found.ok) return found;
+  const tub = found.value;
+  const refused = firstImpossible([
+    ['saleable', input.saleable],
+    ['juveniles', input.juveniles],
+    ['berried', input.berried],
+  ]);
+  if (refused !== null) return fail(refused);
+  const at = whenOf(desk, input.at);
+  if (!at.ok) return at;
+  const number = input.saleable + (input.juveniles ?? 0);
+  if (input.sure !== true && number > manyPerLitre * tub.netLitres) {
+    return fail({ kind: 'ask-many', tub: tub.name, number, litres: tub.netLitres });
+  }
+  const before = tubStock(desk, businessOf(desk), tub);
+  const newer = before.counted !== null && before.counted.at > at.value ? before.counted : null;
+  const count = {
+    saleable: input.saleable,
+    juveniles: input.juveniles ?? null,
+    berried: input.berried ?? null,
+    method: input.method ?? 'glance',
+    at: at.value,
+  };
+  const entryId = log(
+    desk,
+    by,
+    'count',
+    `${tub.name} counted ${count.saleable} saleable (${count.method})`,
+    (entry) => {
+      desk.store.animals.addCount(entry, { ...count, tubId: tub.id });
+    },
+  );
+  return ok({ tub, ...count, expected: newer === null ? before.saleable : null, newer, entryId });
+}
+
+export interface MoveInput {
+  readonly from: string;
+  readonly to: string;
+  readonly number: number;
+  readonly stage?: Stage | undefined;
+  readonly at?: Instant | undefined;
+  /** The asker said that the lines may mix. */
+  readonly mix?: boolean | undefined;
+}
+
+export interface MoveLogged {
+  readonly from: Tub;
+  readonly to: Tub;
+  readonly number: number;
+  readonly stage: Stage;
+  readonly at: Instant;
+  readonly left: number | null;
+  readonly there: number | null;
+  readonly entryId: number;
+}
+
+/** Moves animals between tubs; a move into a tub of another line is asked about first. */
+export function logMove(desk: Desk, by: By, input: MoveInput): Result<MoveLogged, Refusal> {
+  const from = findTub(desk, input.from);
+  if (!from.ok) return from;
+  const to = findTub(desk, input.to);
+  if (!to.ok) return to;
+  if (from.value.id === to.value.id) return fail({ kind: 'same-tub', tub: from.value.name });
+  const number = amount('animals', input.number);
+  if (!number.ok) return number;
+  const at = whenOf(desk, input.at);
+  if (!at.ok) return at;
+  const stage = input.stage ?? 'saleable';
+  if (stage === 'saleable') {
+    const refused = tooFew(desk, from.value, input.number, at.value);
+    if (refused !== null) return fail(refused);
+  }
+  if (input.mix !== true && from.value.lineId !== to.value.lineId) {
+    return fail({
+      kind: 'ask-mix-lines',
+      from: from.value.name,
+      fromLine: from.value.lineName,
+      to: to.value.name,
+      toLine: to.value.lineName,
+      number: input.number,
+    });
+  }
+  const entryId = log(
+    desk,
+    by,
+    'move',
+    `moved ${input.number} from ${from.value.name} to ${to.value.name}`,
+    (entry) => {
+      desk.store.animals.addMove(entry, {
+        fromTubId: from.value.id,
+        toTubId: to.value.id,
+        number: input.number,
+        stage,
+        at: at.value,
+      });
+    },
+  );
+  const business = businessOf(desk);
+  return ok({
+    from: from.value,
+    to: to.value,
+    number: input.number,
+    stage,
+    at: at.value,
+    left: tubStock(desk, business, from.value).saleable,
+    there: tubStock(desk, business, to.value).saleable,
+    entryId,
+  });
+}
+
+/** A counted tub can't give more than the books say it holds; what was before its count is not judged. */
+function tooFew(desk: Desk, tub: Tub, number: number, at: Instant, alsoThere = 0): Refusal | null {
+  const { saleable, counted } = tubStock(desk, businessOf(desk), tub);
+  if (saleable === null || counted === null || at < counted.at || number <= saleable + alsoThere) return null;
+  return { kind: 'too-few-there', tub: tub.name, number, there: saleable + alsoThere, countedAt: counted.at };
+}
+
+export interface LossLogged {
+  readonly tub: Tub;
+  readonly number: number;
+  readonly cause: string | null;
+  readonly at: Instant;
+  readonly left: number | null;
+  /** Found dead in this tub over the last seven days, this loss included. */
+  readonly inAWeek: number;
+  readonly entryId: number;
+}
+
+export function logLoss(
+  desk: Desk,
+  by: By,
+  input: {
+    readonly tub: string;
+    readonly number: number;
+    readonly cause?: string | undefined;
+    readonly at?: Instant | undefined;
+  },
+): Result<LossLogged, Refusal> {
+  const found = findTub(desk, input.tub);
+  if (!found.ok) return found;
+  const tub = found.value;
+  const number = amount('animals', input.number);
+  if (!number.ok) return number;
+  const at = whenOf(desk, input.at);
+  if (!at.ok) return at;
+  // The dead may be young ones: those of the last count are there too.
+  const juveniles = desk.store.animals.latestCount(tub.id)?.juveniles ?? 0;
+  const refused = tooFew(desk, tub, input.number, at.value, juveniles);
+  if (refused !== null) return fail(refused);
+  const cause = input.cause?.trim() || null;
+  const entryId = log(desk, by, 'loss', `${tub.name} ${input.number} found dead`, (entry) => {
+    desk.store.animals.addLoss(entry, { tubId: tub.id, number: input.number, cause, at: at.value });
+  });
+  const inAWeek = desk.store.animals
+    .losses(tub.id, plusMs(at.value, -7 * dayMs))
+    .reduce((sum, loss) => sum + loss.number, 0);
+  return ok({
+    tub,
+    number: input.number,
+    cause,
+    at: at.value,
+    left: tubStock(desk, businessOf(desk), tub).saleable,
+    inAWeek,
+    entryId,
+  });
+}
+
+export interface HoldSet {
+  readonly tub: Tub;
+  readonly reason: string;
+  readonly until: LocalDay | null;
+  readonly lifted: boolean;
+  readonly entryId: number;
+}
+
+/** Takes a tub off sale up to and including a day (null: until lifted), or lifts that. */
+export function setHold(
+  desk: Desk,
+  by: By,
+  input: { readonly tub: string; readonly reason: string; readonly until: LocalDay | 'now' | null },
+): Result<HoldSet, Refusal> {
+  const found = findTub(desk, input.tub);
+  if (!found.ok) return found;
+  const tub = found.value;
+  const today = todayOf(desk);
+  const lifted = input.until === 'now';
+  const until = input.until === 'now' ? null : input.until;
+  if (until !== null && until < today) return fail({ kind: 'past-day', day: until, today });
+  if (lifted && tubStock(desk, businessOf(desk), tub).offSale === null)
+    return fail({ kind: 'not-held', tub: tub.name });
+  const entryId = log(
+    desk,
+    by,
+    'hold',
+    lifted ? `${tub.name} back on sale` : `${tub.name} off sale: ${input.reason}`,
+    (entry, now) => {
+      desk.store.animals.addHold(entry, { tubId: tub.id, at: now, reason: input.reason, until }, lifted);
+    },
+  );
+  return ok({ tub, reason: input.reason, until, lifted, entryId });
+}

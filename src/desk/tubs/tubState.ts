@@ -1,0 +1,124 @@
+import {
+  addDays,
+  type ChangePlan,
+  dayOf,
+  daysBetween,
+  fail,
+  type Instant,
+  ok,
+  type Reading,
+  type Refusal,
+  type Result,
+  type Tub,
+  type TubStock,
+  type WaterState,
+  type WaterVerdict,
+} from '../../domain/index.ts';
+import { businessOf, type Desk } from '../desk.ts';
+import { findLine, findTub, tubsInUse } from '../find.ts';
+import { changePlanOf } from '../water/changePlan.ts';
+import { lastChange, lastReading, type WaterPast, waterPast } from '../water/past.ts';
+import { verdictOn } from '../water/verdict.ts';
+import { tubStock } from './stock.ts';
+
+/** How a tub stands: its last reading with a verdict, its next change, its animals. */
+export interface TubState {
+  readonly tub: Tub;
+  readonly last: { readonly reading: Reading; readonly verdict: WaterVerdict; readonly daysOld: number } | null;
+  readonly lastChangedAt: Instant | null;
+  readonly plan: ChangePlan;
+  /** The worst of the last reading, with nitrate as it stands after the changes since it was read. */
+  readonly waterState: WaterState;
+  readonly stock: TubStock;
+  /** Days that the change is late; 0 when it is not, or when none was logged yet and the tub's first interval still runs. */
+  readonly lateDays: number;
+}
+
+/**
+ * How a tub stands now.
+ * @param inUse tubs in use, where they are known already: reading them for each of many takes a while
+ */
+export function tubState(desk: Desk, tub: Tub, inUse: readonly Tub[] = tubsInUse(desk)): TubState {
+  const business = businessOf(desk);
+  const today = dayOf(desk.now(), business.zone);
+  const reading = lastReading(desk, tub);
+  const plan = changePlanOf(desk, business, tub, inUse);
+  const changedAt = lastChange(desk, tub)?.at ?? null;
+  const firstEnd = addDays(dayOf(tub.addedAt, business.zone), business.changeIntervalDays);
+  const verdict = reading === undefined ? null : verdictOn(desk, business, tub, reading);
+  const lateFrom = changedAt === null && plan.dueOn < firstEnd ? firstEnd : plan.dueOn;
+  return {
+    tub,
+    last:
+      reading === undefined || verdict === null
+        ? null
+        : { reading, verdict, daysOld: daysBetween(dayOf(reading.at, business.zone), today) },
+    lastChangedAt: changedAt,
+    plan,
+    waterState: waterStateOf(verdict, plan.nitrateMgL, business.nitrateLimitMgL),
+    stock: tubStock(desk, business, tub),
+    lateDays: Math.max(0, daysBetween(lateFrom, today)),
+  };
+}
+
+/** A reading's nitrate is taken as it stands now: a change may have put it right, or a later reading have left it out. */
+function waterStateOf(verdict: WaterVerdict | null, nitrateNowMgL: number | null, limitMgL: number): WaterState {
+  const read = (verdict?.findings ?? []).flatMap(({ of, state }) => (of === 'nitrate' ? [] : [state]));
+  const states: readonly WaterState[] = [...read, (nitrateNowMgL ?? 0) > limitMgL ? 'watch' : 'fine'];
+  return states.find((state) => state === 'act') ?? states.find((state) => state === 'watch') ?? 'fine';
+}
+
+/** How far back the water of a tub that is shown alone goes. */
+const pastDays = 90;
+
+/** How the tub that was typed stands, and its water of the last 90 days. */
+export function showTub(desk: Desk, typed: string): Result<TubState & { readonly past: WaterPast }, Refusal> {
+  const tub = findTub(desk, typed);
+  return tub.ok ? ok({ ...tubState(desk, tub.value), past: waterPast(desk, tub.value, pastDays) }) : tub;
+}
+
+const stateRank = { act: 0, watch: 1, fine: 2 } as const;
+
+/** Tubs in use of a rack or a line, or all of them, worst first: water, then late changes, then rack order. */
+export function listTubs(
+  desk: Desk,
+  filter: { readonly rack?: string | undefined; readonly line?: string | undefined },
+): Result<TubState[], Refusal> {
+  const line = filter.line === undefined ? null : findLine(desk, filter.line);
+  if (line !== null && !line.ok) return line;
+  const rack = filter.rack?.trim().toLowerCase();
+  const inUse = tubsInUse(desk);
+  const racks = racksAmong(inUse);
+  if (rack !== undefined && !racks.some((name) => name.toLowerCase() === rack)) {
+    return fail({ kind: 'unknown', noun: 'rack', typed: filter.rack ?? '', near: racks.slice(0, 6) });
+  }
+  const tubs = inUse.filter(
+    (tub) => (line === null || tub.lineId === line.value.id) && (rack === undefined || tub.rack.toLowerCase() === rack),
+  );
+  return ok(tubs.map((tub) => tubState(desk, tub, inUse)).sort(worstFirst));
+}
+
+const worstFirst = (a: TubState, b: TubState): number =>
+  stateRank[a.waterState] - stateRank[b.waterState] || b.lateDays - a.lateDays;
+
+/** Tubs in use whose water is not fine, what harms today first. */
+export function tubsToWatch(desk: Desk): TubState[] {
+  const business = businessOf(desk);
+  const inUse = tubsInUse(desk);
+  // The whole state of a tub is worked out only where its reading asks for it: most are fine.
+  return inUse
+    .filter((tub) => {
+      const reading = lastReading(desk, tub);
+      if (reading === undefined) return false;
+      const nitrateMgL = desk.store.water.latestWith(tub.id, 'nitrateMgL')?.nitrateMgL ?? 0;
+      return nitrateMgL > business.nitrateLimitMgL || verdictOn(desk, business, tub, reading).state !== 'fine';
+    })
+    .map((tub) => tubState(desk, tub, inUse))
+    .filter(({ waterState }) => waterState !== 'fine')
+    .sort(worstFirst);
+}
+
+const racksAmong = (tubs: readonly Tub[]): string[] => [...new Set(tubs.map(({ rack }) => rack))];
+
+/** Racks in use, in order. */
+export const racksOf = (desk: Desk): string[] => racksAmong(tubsInUse(desk));

@@ -1,0 +1,125 @@
+import {
+  type Business,
+  type By,
+  type ChangePlan,
+  canBe,
+  celsiusOf,
+  fail,
+  type Instant,
+  judgeReading,
+  mend,
+  noWaterValues,
+  ok,
+  type Refusal,
+  type Result,
+  type Tub,
+  type WaterValueName,
+  type WaterValues,
+  type WaterVerdict,
+} from '../../domain/index.ts';
+import { businessOf, type Desk, log, nth } from '../desk.ts';
+import { findTub } from '../find.ts';
+import { whenOf } from '../when.ts';
+import { changePlanOf } from './changePlan.ts';
+import { knownOf } from './verdict.ts';
+
+/** Values as typed, on the scale of the business's units; what was left out is undefined. */
+export type TypedValues = { readonly [K in WaterValueName]?: number | undefined };
+
+export interface ReadingInput {
+  readonly tub: string;
+  readonly values: TypedValues;
+  readonly at?: Instant | undefined;
+  readonly note?: string | undefined;
+}
+
+export interface ReadingLogged {
+  readonly tub: Tub;
+  readonly reading: WaterValues & { readonly at: Instant };
+  readonly verdict: WaterVerdict;
+  readonly plan: ChangePlan;
+  readonly entryId: number;
+}
+
+/** Checks, logs and judges a reading. Temperatures come on the scale of the business's units. */
+export function logReading(desk: Desk, by: By, input: ReadingInput): Result<ReadingLogged, Refusal> {
+  const business = businessOf(desk);
+  const found = findTub(desk, input.tub);
+  if (!found.ok) return found;
+  const tub = found.value;
+  const values = metric(desk, business, tub, input.values);
+  if (!values.ok) return values;
+  const at = whenOf(desk, input.at);
+  if (!at.ok) return at;
+  const known = knownOf(desk, tub, at.value);
+  const entryId = log(desk, by, 'reading', `${tub.name} reading${shortValues(values.value)}`, (entry) => {
+    desk.store.water.addReading(entry, {
+      ...values.value,
+      tubId: tub.id,
+      at: at.value,
+      note: input.note?.trim() || null,
+    });
+  });
+  return ok({
+    tub,
+    reading: { ...values.value, at: at.value },
+    verdict: judgeReading(values.value, known, business),
+    plan: changePlanOf(desk, business, tub),
+    entryId,
+  });
+}
+
+function shortValues(values: WaterValues): string {
+  const words: Record<WaterValueName, (value: number) => string> = {
+    nitrateMgL: (value) => `NO3 ${value}`,
+    nitriteMgL: (value) => `NO2 ${value}`,
+    ammoniaMgL: (value) => `NH4 ${value}`,
+    tempC: (value) => `${Number(value.toFixed(1))} °C`,
+    ph: (value) => `pH ${value}`,
+    ghDgh: (value) => `GH ${value}`,
+    khDkh: (value) => `KH ${value}`,
+    tdsMgL: (value) => `TDS ${value}`,
+  };
+  return (Object.keys(words) as WaterValueName[])
+    .flatMap((name) => (values[name] === null ? [] : [`, ${words[name](values[name])}`]))
+    .join('');
+}
+
+/** The typed values in metric, all possible ones, or the refusal of the first that cannot be. */
+function metric(desk: Desk, business: Business, tub: Tub, typed: TypedValues): Result<WaterValues, Refusal> {
+  const values: Record<WaterValueName, number | null> = { ...noWaterValues };
+  for (const name of Object.keys(values) as WaterValueName[]) {
+    const given = typed[name];
+    if (given === undefined) continue;
+    const inFahrenheit = name === 'tempC' && business.units === 'us';
+    const value = inFahrenheit ? celsiusOf(given) : given;
+    if (!canBe(name, value)) {
+      const last = desk.store.water.latestWith(tub.id, name);
+      return fail({
+        kind: 'impossible-water',
+        tub: tub.name,
+        value: name,
+        typed: given,
+        mended: mend(name, given, inFahrenheit),
+        last: last === undefined ? null : { value: last[name] ?? 0, at: last.at },
+      });
+    }
+    values[name] = value;
+  }
+  const isEmpty = Object.values(values).every((value) => value === null);
+  return isEmpty ? fail({ kind: 'nothing-given', what: 'at least one value, like temp or nitrate' }) : ok(values);
+}
+
+export interface SheetRow {
+  readonly tub: string;
+  readonly values: TypedValues;
+}
+
+/** Logs the rows of a sheet, each as an entry of its own; a row that is refused does not stop the others. */
+export function logSheet(
+  desk: Desk,
+  by: By,
+  rows: readonly SheetRow[],
+): { row: SheetRow; result: Result<ReadingLogged, Refusal> }[] {
+  return desk.store.write(() => rows.map((row, index) => ({ row, result: logReading(desk, nth(by, index), row) })));
+}
