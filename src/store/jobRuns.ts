@@ -48,7 +48,7 @@ export function jobRunStore(db: Database) {
   const one = db.prepare<[Job, LocalDay], Row>('SELECT * FROM job_run WHERE job = ? AND slot = ?');
   const folded = db.prepare<[], Row>(`
     SELECT * FROM job_run WHERE state = 'folded'
-      AND rowid > coalesce((SELECT max(rowid) FROM job_run WHERE state = 'sent' AND message_id IS NOT NULL), 0)
+      AND id > coalesce((SELECT max(id) FROM job_run WHERE state = 'sent' AND message_id IS NOT NULL), 0)
     ORDER BY slot`);
   const sentBetween = db.prepare<[Instant, Instant], Row>(
     "SELECT * FROM job_run WHERE state = 'sent' AND message_id IS NOT NULL AND done_at > ? AND done_at <= ? ORDER BY done_at, slot",

@@ -308,6 +308,7 @@ CREATE TABLE claim_settlement (
   at TEXT NOT NULL
 ) STRICT;
 CREATE INDEX claim_settlement_by_claim ON claim_settlement (claim_id);
+CREATE INDEX claim_settlement_by_resend ON claim_settlement (resend_sale_id);
 
 CREATE TABLE waiting (
   id INTEGER PRIMARY KEY,
@@ -399,15 +400,15 @@ CREATE TABLE chore_hand_over (
 CREATE INDEX chore_hand_over_by_chore ON chore_hand_over (chore_id, id);
 
 CREATE TABLE job_run (
+  id INTEGER PRIMARY KEY,
   job TEXT NOT NULL,
   slot TEXT NOT NULL,
   state TEXT NOT NULL CHECK (state IN ('claimed', 'sent', 'folded', 'skipped')),
   claimed_at TEXT NOT NULL,
   done_at TEXT,
-  channel_id TEXT,
   message_id TEXT,
   note TEXT,
-  PRIMARY KEY (job, slot)
+  UNIQUE (job, slot)
 ) STRICT;
 
 CREATE VIEW live_entry AS SELECT * FROM entry WHERE voided_at IS NULL;
