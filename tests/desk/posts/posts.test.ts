@@ -1,72 +1,24 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import {
-  businessOf,
   eveningPost,
   logArrival,
   logReading,
   morningPost,
   paySale,
-  postsBetween,
   rotaToday,
-  seasonPost,
   sendParcel,
-  setPartner,
   setSeason,
   weeklyPost,
 } from '../../../src/desk/index.ts';
-import { type Instant, type LocalDay, type MonthDay, plusMs } from '../../../src/domain/index.ts';
-import { advance } from '../../../src/jobs/alarm.ts';
-import { postFor } from '../../../src/jobs/posts.ts';
+import type { LocalDay, MonthDay } from '../../../src/domain/index.ts';
 import { runDue } from '../../../src/jobs/runDue.ts';
 import type { JobNeeds } from '../../../src/jobs/runSlot.ts';
-import {
-  type Card,
-  customIdOf,
-  eveningCard,
-  morningCard,
-  seasonPostCard,
-  type Voice,
-  voiceFor,
-  weeklyCard,
-} from '../../../src/reply/index.ts';
-import { makeChannel, silentLog } from '../../jobs/channel.ts';
-import { sellingDeskAt, taken } from '../../support/sellingDesk.ts';
+import { type Card, customIdOf, eveningCard, morningCard, weeklyCard } from '../../../src/reply/index.ts';
+import { makeChannel } from '../../jobs/channel.ts';
+import { taken } from '../../support/sellingDesk.ts';
+import { closeShops, labelsOf, linesOf, needsOf, shop, voiceOf } from './shop.ts';
 
-type Test = ReturnType<typeof sellingDeskAt>;
-
-const opened: Test[] = [];
-afterEach(() => {
-  for (const test of opened.splice(0)) test.close();
-});
-
-function shop(instant: string): Test {
-  const test = sellingDeskAt(instant);
-  opened.push(test);
-  const { desk, by } = test;
-  for (const name of ['wren', 'alder']) {
-    taken(setPartner(desk, by('wren'), { partner: { userId: `user-${name}`, name, bot: false } }));
-  }
-  desk.store.settings.startedAt(desk.now());
-  return test;
-}
-
-const voiceOf = ({ desk }: Test): Voice => voiceFor(businessOf(desk), desk.now());
-const linesOf = (card: Card): string[] => [
-  card.title,
-  ...(card.why ?? []),
-  ...(card.next === undefined ? [] : [card.next]),
-];
-const labelsOf = (card: Card): string[] =>
-  (card.controls ?? []).flatMap((row) =>
-    row.map((control) => (control.kind === 'button' ? control.label : control.placeholder)),
-  );
-
-const needsOf = ({ desk }: Test, channel: ReturnType<typeof makeChannel>): JobNeeds => ({
-  desk,
-  posting: channel.posting,
-  postOf: (slot, late) => postFor(desk, slot, late),
-  log: silentLog,
-});
+afterEach(closeShops);
 
 describe('the morning', () => {
   it('names the parcels to pack with their verdict, those that waited too, and what is not paid', () => {
@@ -241,66 +193,5 @@ describe('the week', () => {
         'Next week parcels may leave Mon 12 Apr, Tue 13 Apr and Wed 14 Apr',
       ]),
     );
-  });
-});
-
-describe('season notices', () => {
-  const winter = { name: 'winter', from: '11-15' as MonthDay, to: '03-10' as MonthDay };
-  const inDays = (test: Test): (number | undefined)[] =>
-    (seasonPost(test.desk)?.edges ?? []).map((edge) => edge.inDays);
-
-  it.each([
-    ['2027-10-18', 28],
-    ['2027-11-01', 14],
-    ['2027-11-08', 7],
-    ['2027-11-14', 1],
-    ['2028-02-12', 28],
-    ['2028-03-10', 1],
-  ])('come on %s, %i days before', (day, days) => {
-    const test = shop(`${day}T10:00:00Z`);
-    taken(setSeason(test.desk, test.by('wren'), winter));
-    expect(inDays(test)).toEqual([days]);
-  });
-
-  it.each(['2027-10-17', '2027-11-02', '2027-11-15', '2028-03-11'])('do not come on %s', (day) => {
-    const test = shop(`${day}T10:00:00Z`);
-    taken(setSeason(test.desk, test.by('wren'), winter));
-    expect(seasonPost(test.desk)).toBeNull();
-  });
-
-  it('name the sales that will not make it, with the next good day on a button, and the last good day', () => {
-    const test = shop('2027-11-01T10:00:00Z');
-    const sale = test.sell(5, { dispatchOn: '2027-11-16' as LocalDay });
-    taken(setSeason(test.desk, test.by('wren'), winter));
-    const post = seasonPost(test.desk);
-    const card = post === null ? { title: '' } : seasonPostCard(voiceOf(test), post);
-    expect(card.title).toBe('Season, Mon 1 Nov: closes in 14 days');
-    expect(linesOf(card)).toContain('Last good dispatch day: Wed 10 Nov');
-    expect(linesOf(card).join('\n')).toContain(`Sale ${sale.id}, Tue 16 Nov: Closed window winter`);
-    expect(labelsOf(card)).toContain(`Move ${sale.id} to Mon 13 Mar`);
-  });
-
-  it('that were missed are taken up with the next, once', async () => {
-    const test = shop('2027-10-30T10:00:00Z');
-    taken(setSeason(test.desk, test.by('wren'), winter));
-    const channel = makeChannel();
-    test.advance({ days: 4 });
-    await runDue(test.desk.now(), needsOf(test, channel));
-    expect(channel.messages.find(({ key }) => key.startsWith('season'))?.title).toMatch(
-      /^Season, Wed 3 Nov \(\d+ hours late\): closes in 12 days$/,
-    );
-    const clock = {
-      setTo: (to: Instant) => void test.advance({ minutes: (Date.parse(to) - Date.parse(test.desk.now())) / 60_000 }),
-    };
-    const before = test.desk.now();
-    await advance(plusMs(before, 12 * 86_400_000), needsOf(test, channel), clock);
-    expect(channel.keys().filter((key) => key.startsWith('season'))).toEqual([
-      'season-2027-11-03',
-      'season-2027-11-08',
-      'season-2027-11-14',
-    ]);
-    const sent = postsBetween(test.desk, before, test.desk.now()).map(({ job }) => job);
-    expect(sent.filter((job) => job === 'season')).toHaveLength(2);
-    expect(sent.filter((job) => job === 'morning')).toHaveLength(12);
   });
 });
