@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { type ChangeLogged, changePlans, findTub, logChange, tubById } from '../src/desk/index.ts';
+import { changePlans, findTub, logChange, tubById } from '../src/desk/index.ts';
+import type { ChangeLogged } from '../src/domain/index.ts';
 import { changeCard, changePlanCard, changesCard, refusalCard, tubPlanCard } from '../src/reply/index.ts';
 import { type ActHandlers, type Command, leaf } from './command.ts';
 import { momentOf, optionalFlag, optionalNumber, optionalText, text, tubOption, whenOption } from './options.ts';

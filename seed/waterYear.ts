@@ -1,5 +1,5 @@
-import { businessOf, type ChangeLogged, logChange, logReading, logTopUp, tubsInUse } from '../src/desk/index.ts';
-import { addDays, type LocalDay, type Tub } from '../src/domain/index.ts';
+import { businessOf, logChange, logReading, logTopUp, tubsInUse } from '../src/desk/index.ts';
+import { addDays, type ChangeLogged, type LocalDay, type Tub } from '../src/domain/index.ts';
 import { tubSize } from './founding.ts';
 import { openRandom } from './random.ts';
 import type { Room } from './room.ts';

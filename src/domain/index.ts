@@ -1,6 +1,7 @@
 export * from './amount.ts';
 export * from './business.ts';
 export * from './chart.ts';
+export * from './colony/logged.ts';
 export * from './colony/stock.ts';
 export * from './day.ts';
 export * from './dispatch/claimWindow.ts';
@@ -35,6 +36,7 @@ export * from './water/creep.ts';
 export * from './water/criteria.ts';
 export * from './water/dilution.ts';
 export * from './water/jump.ts';
+export * from './water/logged.ts';
 export * from './water/minerals.ts';
 export * from './water/mix.ts';
 export * from './water/nitrate/contradiction.ts';

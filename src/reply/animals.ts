@@ -1,4 +1,4 @@
-import type { CountMethod, Instant, LocalDay, Stage, Tub } from '../domain/index.ts';
+import type { CountLogged, CountMethod, HoldSet, LocalDay, LossLogged, MoveLogged, Tub } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import { whenLine } from './change.ts';
@@ -6,18 +6,6 @@ import { undoButton } from './undoButton.ts';
 import { counted, dateWords, dayWords, figure, sinceWords, type Voice } from './voice.ts';
 
 const methodWords: Record<CountMethod, string> = { full: 'full count', dish: 'at the dish', glance: 'at a glance' };
-
-interface CountLogged {
-  readonly tub: Tub;
-  readonly saleable: number;
-  readonly juveniles: number | null;
-  readonly berried: number | null;
-  readonly method: CountMethod;
-  readonly at: Instant;
-  readonly expected: number | null;
-  readonly newer: { readonly saleable: number; readonly at: Instant } | null;
-  readonly entryId: number;
-}
 
 export function countCard(voice: Voice, by: string, logged: CountLogged, lineFree: number | null): Card {
   const { tub, saleable, juveniles, berried, expected, newer } = logged;
@@ -47,17 +35,6 @@ const freeLine = (tub: Tub, free: number): string =>
     ? `${tub.lineName}: ${-free} more are promised than can be given`
     : `${tub.lineName}: ${free} free to promise now`;
 
-interface MoveLogged {
-  readonly from: Tub;
-  readonly to: Tub;
-  readonly number: number;
-  readonly stage: Stage;
-  readonly at: Instant;
-  readonly left: number | null;
-  readonly there: number | null;
-  readonly entryId: number;
-}
-
 export function moveCard(voice: Voice, by: string, logged: MoveLogged): Card {
   const { from, to, number, left, there } = logged;
   const mixed = from.lineId !== to.lineId;
@@ -74,16 +51,6 @@ export function moveCard(voice: Voice, by: string, logged: MoveLogged): Card {
       : 'Rinse or change the net before the next line',
     controls: [[button('Stock', press('stock', {})), undoButton(logged.entryId)]],
   };
-}
-
-interface LossLogged {
-  readonly tub: Tub;
-  readonly number: number;
-  readonly cause: string | null;
-  readonly at: Instant;
-  readonly left: number | null;
-  readonly inAWeek: number;
-  readonly entryId: number;
 }
 
 export function lossCard(voice: Voice, by: string, logged: LossLogged): Card {
@@ -108,14 +75,6 @@ export function lossCard(voice: Voice, by: string, logged: LossLogged): Card {
       ],
     ],
   };
-}
-
-interface HoldSet {
-  readonly tub: Tub;
-  readonly reason: string;
-  readonly until: LocalDay | null;
-  readonly lifted: boolean;
-  readonly entryId: number;
 }
 
 export function holdCard(voice: Voice, by: string, logged: HoldSet, lineFree: number): Card {

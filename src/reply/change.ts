@@ -1,4 +1,4 @@
-import type { ChangePlan, Instant, TopUpWater, Tub } from '../domain/index.ts';
+import type { ChangeLogged, ChangePlan, Instant, TopUpLogged, Tub } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card, type ControlRow } from './card.ts';
 import { stepButtons } from './setup.ts';
@@ -15,16 +15,6 @@ import {
   momentWords,
   type Voice,
 } from './voice.ts';
-
-interface ChangeLogged {
-  readonly tub: Tub;
-  readonly litres: number;
-  readonly percent: number;
-  readonly at: Instant;
-  readonly nitrateMgL: { readonly before: number; readonly after: number } | null;
-  readonly next: ChangePlan;
-  readonly entryId: number;
-}
 
 export function changeCard(voice: Voice, by: string, logged: ChangeLogged): Card {
   const { tub, litres, percent, nitrateMgL, next } = logged;
@@ -175,15 +165,6 @@ export function changesCard(
     ],
     controls: [[button('Next change', press('change-plan', {}), 'main')]],
   };
-}
-
-interface TopUpLogged {
-  readonly tub: Tub;
-  readonly litres: number;
-  readonly water: TopUpWater;
-  readonly at: Instant;
-  readonly tdsMgL: { readonly last: number | null; readonly adds: number | null };
-  readonly entryId: number;
 }
 
 /** What a top-up does to TDS. */

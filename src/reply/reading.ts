@@ -3,13 +3,10 @@ import {
   dayOf,
   type Finding,
   fahrenheitOf,
-  type Instant,
   type Reading,
-  type Tub,
+  type ReadingLogged,
   type WaterState,
   type WaterValueName,
-  type WaterValues,
-  type WaterVerdict,
 } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
@@ -28,14 +25,6 @@ import {
   type Voice,
 } from './voice.ts';
 import { type WaterPast, waterChart } from './waterChart.ts';
-
-interface ReadingLogged {
-  readonly tub: Tub;
-  readonly reading: WaterValues & { readonly at: Instant };
-  readonly verdict: WaterVerdict;
-  readonly plan: ChangePlan;
-  readonly entryId: number;
-}
 
 export function readingCard(voice: Voice, by: string, logged: ReadingLogged): Card {
   const { tub, verdict, plan, reading, entryId } = logged;

@@ -1,6 +1,7 @@
 import {
   addDays,
   type By,
+  type ChangeLogged,
   type Chore,
   type ChoreTarget,
   type ChoreTick,
@@ -14,7 +15,7 @@ import {
   type Result,
 } from '../../domain/index.ts';
 import { businessOf, type Desk, log } from '../desk.ts';
-import { type ChangeLogged, logChange } from '../water/changes.ts';
+import { logChange } from '../water/changes.ts';
 import { findChore } from './chores.ts';
 import { rotaFacts } from './facts.ts';
 import { choreWithTarget, targetsFor } from './targets.ts';

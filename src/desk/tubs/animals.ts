@@ -1,12 +1,16 @@
 import {
   amount,
   type By,
+  type CountLogged,
   type CountMethod,
   dayMs,
   fail,
   firstImpossible,
+  type HoldSet,
   type Instant,
   type LocalDay,
+  type LossLogged,
+  type MoveLogged,
   ok,
   plusMs,
   type Refusal,
@@ -30,20 +34,6 @@ export interface CountInput {
   readonly method?: CountMethod | undefined;
   readonly at?: Instant | undefined;
   readonly sure?: boolean | undefined;
-}
-
-export interface CountLogged {
-  readonly tub: Tub;
-  readonly saleable: number;
-  readonly juveniles: number | null;
-  readonly berried: number | null;
-  readonly method: CountMethod;
-  readonly at: Instant;
-  /** What the books said before; null: not counted before, or not to be compared as a newer count stands. */
-  readonly expected: number | null;
-  /** A count of a later moment that is there already and stands. */
-  readonly newer: { readonly saleable: number; readonly at: Instant } | null;
-  readonly entryId: number;
 }
 
 export function logCount(desk: Desk, by: By, input: CountInput): Result<CountLogged, Refusal> {
@@ -91,17 +81,6 @@ export interface MoveInput {
   readonly at?: Instant | undefined;
   /** The asker said that the lines may mix. */
   readonly mix?: boolean | undefined;
-}
-
-export interface MoveLogged {
-  readonly from: Tub;
-  readonly to: Tub;
-  readonly number: number;
-  readonly stage: Stage;
-  readonly at: Instant;
-  readonly left: number | null;
-  readonly there: number | null;
-  readonly entryId: number;
 }
 
 /** Moves animals between tubs; a move into a tub of another line is asked about first. */
@@ -165,17 +144,6 @@ function tooFew(desk: Desk, tub: Tub, number: number, at: Instant, alsoThere = 0
   return { kind: 'too-few-there', tub: tub.name, number, there: saleable + alsoThere, countedAt: counted.at };
 }
 
-export interface LossLogged {
-  readonly tub: Tub;
-  readonly number: number;
-  readonly cause: string | null;
-  readonly at: Instant;
-  readonly left: number | null;
-  /** Found dead in this tub over the last seven days, this loss included. */
-  readonly inAWeek: number;
-  readonly entryId: number;
-}
-
 export function logLoss(
   desk: Desk,
   by: By,
@@ -213,14 +181,6 @@ export function logLoss(
     inAWeek,
     entryId,
   });
-}
-
-export interface HoldSet {
-  readonly tub: Tub;
-  readonly reason: string;
-  readonly until: LocalDay | null;
-  readonly lifted: boolean;
-  readonly entryId: number;
 }
 
 /** Takes a tub off sale up to and including a day (null: until lifted), or lifts that. */

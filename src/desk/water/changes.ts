@@ -3,6 +3,7 @@ import {
   amount,
   type By,
   type Change,
+  type ChangeLogged,
   type ChangePlan,
   dayMs,
   dayOf,
@@ -14,6 +15,7 @@ import {
   type Refusal,
   type Result,
   swappedTogether,
+  type TopUpLogged,
   type TopUpWater,
   type Tub,
 } from '../../domain/index.ts';
@@ -30,16 +32,6 @@ export interface ChangeInput {
   readonly note?: string | undefined;
   /** The asker said that it really was a second change. */
   readonly second?: boolean | undefined;
-}
-
-export interface ChangeLogged {
-  readonly tub: Tub;
-  readonly litres: number;
-  readonly percent: number;
-  readonly at: Instant;
-  readonly nitrateMgL: { readonly before: number; readonly after: number } | null;
-  readonly next: ChangePlan;
-  readonly entryId: number;
 }
 
 /** Logs a water change; litres win over per cent, and without either it is the planned change. */
@@ -107,16 +99,6 @@ function changeNear(desk: Desk, tub: Tub, at: Instant, zone: string, intervalDay
   return desk.store.water
     .changes(tub.id, plusMs(at, -(intervalDays + 1) * dayMs))
     .findLast((change) => Math.abs(daysBetween(dayOf(change.at, zone), day)) < intervalDays);
-}
-
-export interface TopUpLogged {
-  readonly tub: Tub;
-  readonly litres: number;
-  readonly water: TopUpWater;
-  readonly at: Instant;
-  /** TDS as last read and what the minerals of this top-up add to it, mg/L; null: not known. */
-  readonly tdsMgL: { readonly last: number | null; readonly adds: number | null };
-  readonly entryId: number;
 }
 
 /** Logs replaced evaporation. The minerals of the tub stayed; those of tap water come on top, soft water brings none. */

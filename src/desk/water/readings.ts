@@ -1,7 +1,6 @@
 import {
   type Business,
   type By,
-  type ChangePlan,
   canBe,
   celsiusOf,
   fail,
@@ -10,12 +9,12 @@ import {
   mend,
   noWaterValues,
   ok,
+  type ReadingLogged,
   type Refusal,
   type Result,
   type Tub,
   type WaterValueName,
   type WaterValues,
-  type WaterVerdict,
 } from '../../domain/index.ts';
 import { businessOf, type Desk, log, nth } from '../desk.ts';
 import { findTub } from '../find.ts';
@@ -31,14 +30,6 @@ export interface ReadingInput {
   readonly values: TypedValues;
   readonly at?: Instant | undefined;
   readonly note?: string | undefined;
-}
-
-export interface ReadingLogged {
-  readonly tub: Tub;
-  readonly reading: WaterValues & { readonly at: Instant };
-  readonly verdict: WaterVerdict;
-  readonly plan: ChangePlan;
-  readonly entryId: number;
 }
 
 /** Checks, logs and judges a reading. Temperatures come on the scale of the business's units. */

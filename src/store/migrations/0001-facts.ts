@@ -3,6 +3,7 @@ import type { Migration } from '../migration.ts';
 /**
  * Every act is an entry (who, when, voided) with the facts that hang on it. What people can edit (tubs, lines, sales, chores …)
  * is kept as versions, each with its entry: the latest that is not voided holds, so undoing an edit brings the former back.
+ * The first schema stands in one piece, as it comes into being in one piece.
  */
 export const facts: Migration = {
   version: 1,

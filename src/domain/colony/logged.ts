@@ -1,0 +1,50 @@
+import type { Instant, LocalDay } from '../day.ts';
+import type { CountMethod, Stage, Tub } from '../tub.ts';
+
+/** A count as it was logged, beside what the books said; animals. */
+export interface CountLogged {
+  readonly tub: Tub;
+  readonly saleable: number;
+  readonly juveniles: number | null;
+  readonly berried: number | null;
+  readonly method: CountMethod;
+  readonly at: Instant;
+  /** What the books said before; null: not counted before, or not to be compared as a newer count stands. */
+  readonly expected: number | null;
+  /** A count of a later moment that is there already and stands. */
+  readonly newer: { readonly saleable: number; readonly at: Instant } | null;
+  readonly entryId: number;
+}
+
+/** Animals moved between tubs, and what the books say of both after; null: not counted. */
+export interface MoveLogged {
+  readonly from: Tub;
+  readonly to: Tub;
+  readonly number: number;
+  readonly stage: Stage;
+  readonly at: Instant;
+  readonly left: number | null;
+  readonly there: number | null;
+  readonly entryId: number;
+}
+
+/** Animals found dead, and what the books say is left; null: not counted. */
+export interface LossLogged {
+  readonly tub: Tub;
+  readonly number: number;
+  readonly cause: string | null;
+  readonly at: Instant;
+  readonly left: number | null;
+  /** Found dead in this tub over the last seven days, this loss included. */
+  readonly inAWeek: number;
+  readonly entryId: number;
+}
+
+/** A tub taken off sale up to and including a day (null: until lifted), or put back. */
+export interface HoldSet {
+  readonly tub: Tub;
+  readonly reason: string;
+  readonly until: LocalDay | null;
+  readonly lifted: boolean;
+  readonly entryId: number;
+}
