@@ -1,5 +1,5 @@
 import { logCount, logLoss, logMove, seasons, tubsInUse } from '../src/desk/index.ts';
-import { addDays, type CountMethod, type LocalDay, spareOf, type Tub } from '../src/domain/index.ts';
+import { addDays, type LocalDay, spareOf, type Tub, type TypedCountMethod } from '../src/domain/index.ts';
 import { berriedIn, breeds, type Colony, countError, growDay, seen } from './colony.ts';
 import { openRandom } from './random.ts';
 import { must, type Stage, stockOfLine } from './stage.ts';
@@ -51,7 +51,7 @@ export function openColonyYear(stage: Stage, water: WaterYear, seed: number): Co
     return { line, stock, spare: spareOf(stock, line) };
   };
 
-  const count = (tub: Tub, day: LocalDay, method: CountMethod): void => {
+  const count = (tub: Tub, day: LocalDay, method: TypedCountMethod): void => {
     const colony = of(tub.name);
     const saleable = seen(colony.saleable, countError[method], random);
     const { line, stock, spare } = inBooks(tub);

@@ -95,8 +95,12 @@ export interface TopUp extends Logged {
   readonly water: TopUpWater;
 }
 
+/** Ways of counting that are chosen by whoever types a count. */
 export const countMethods = ['full', 'dish', 'glance'] as const;
-export type CountMethod = (typeof countMethods)[number];
+export type TypedCountMethod = (typeof countMethods)[number];
+
+/** How a stored count came about; `passes`: estimated from removal passes. */
+export type CountMethod = TypedCountMethod | 'passes';
 
 export interface StockCount extends Logged {
   readonly tubId: number;
@@ -104,6 +108,8 @@ export interface StockCount extends Logged {
   readonly juveniles: number | null;
   readonly berried: number | null;
   readonly method: CountMethod;
+  /** What each removal pass caught, in order, two to four of them; null unless counted by passes. */
+  readonly passes: readonly number[] | null;
 }
 
 export const stages = ['saleable', 'juvenile'] as const;

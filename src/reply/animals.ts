@@ -5,7 +5,12 @@ import { whenLine } from './change.ts';
 import { undoButton } from './undoButton.ts';
 import { counted, dateWords, dayWords, figure, sinceWords, type Voice } from './voice.ts';
 
-const methodWords: Record<CountMethod, string> = { full: 'full count', dish: 'at the dish', glance: 'at a glance' };
+const methodWords: Record<CountMethod, string> = {
+  full: 'full count',
+  dish: 'at the dish',
+  glance: 'at a glance',
+  passes: 'counted by passes',
+};
 
 export function countCard(voice: Voice, by: string, logged: CountLogged, lineFree: number | null): Card {
   const { tub, saleable, juveniles, berried, expected, newer } = logged;

@@ -1,5 +1,15 @@
 import type { Database } from 'better-sqlite3';
-import type { CountMethod, Hold, Instant, LocalDay, Loss, Move, Stage, StockCount } from '../domain/index.ts';
+import type {
+  CountMethod,
+  Hold,
+  Instant,
+  LocalDay,
+  Loss,
+  Move,
+  Stage,
+  StockCount,
+  TypedCountMethod,
+} from '../domain/index.ts';
 import { type LoggedRow, liveFacts, loggedOf } from './logged.ts';
 
 interface CountRow extends LoggedRow {
@@ -8,6 +18,10 @@ interface CountRow extends LoggedRow {
   juveniles: number | null;
   berried: number | null;
   method: CountMethod;
+  first: number | null;
+  second: number | null;
+  third: number | null;
+  fourth: number | null;
 }
 
 interface MoveRow extends LoggedRow {
@@ -37,7 +51,12 @@ const countOf = (row: CountRow): StockCount => ({
   juveniles: row.juveniles,
   berried: row.berried,
   method: row.method,
+  passes: passesOf(row),
 });
+
+function passesOf({ first, second, third, fourth }: CountRow): StockCount['passes'] {
+  return first === null ? null : [first, second, third, fourth].filter((caught) => caught !== null);
+}
 
 const moveOf = (row: MoveRow): Move => ({
   ...loggedOf(row),
@@ -49,16 +68,23 @@ const moveOf = (row: MoveRow): Move => ({
 
 const lossOf = (row: LossRow): Loss => ({ ...loggedOf(row), tubId: row.tub_id, number: row.number, cause: row.cause });
 
+const liveCounts = liveFacts(
+  '(SELECT c.*, p.first, p.second, p.third, p.fourth FROM stock_count c LEFT JOIN removal_passes p ON p.stock_count_id = c.id)',
+);
+
 /** Counts, moves, losses and holds. */
 export function animalStore(db: Database) {
   const addCount = db.prepare(`
     INSERT INTO stock_count (entry_id, tub_id, at, saleable, juveniles, berried, method)
     VALUES (@entryId, @tubId, @at, @saleable, @juveniles, @berried, @method)`);
+  const addPasses = db.prepare(`
+    INSERT INTO removal_passes (stock_count_id, first, second, third, fourth)
+    VALUES (@countId, @first, @second, @third, @fourth)`);
   const latestCount = db.prepare<[number], CountRow>(
-    `${liveFacts('stock_count')} WHERE f.tub_id = ? ORDER BY f.at DESC, f.id DESC LIMIT 1`,
+    `${liveCounts} WHERE f.tub_id = ? ORDER BY f.at DESC, f.id DESC LIMIT 1`,
   );
   const counts = db.prepare<[number, Instant], CountRow>(
-    `${liveFacts('stock_count')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
+    `${liveCounts} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
   );
   const addMove = db.prepare(`
     INSERT INTO animal_move (entry_id, from_tub_id, to_tub_id, at, number, stage)
@@ -82,9 +108,19 @@ export function animalStore(db: Database) {
   return {
     addCount: (
       entryId: number,
-      count: Pick<StockCount, 'tubId' | 'at' | 'saleable' | 'juveniles' | 'berried' | 'method'>,
+      count: Pick<StockCount, 'tubId' | 'at' | 'saleable' | 'juveniles' | 'berried'> & { method: TypedCountMethod },
     ): void => {
       addCount.run({ ...count, entryId });
+    },
+    /** A count by removal passes: the estimate as saleable, and the two to four catches that it rests on. */
+    addPassesCount: (
+      entryId: number,
+      { passes, ...count }: Pick<StockCount, 'tubId' | 'at' | 'saleable'> & { readonly passes: readonly number[] },
+    ): void => {
+      const method: CountMethod = 'passes';
+      const { lastInsertRowid } = addCount.run({ ...count, juveniles: null, berried: null, method, entryId });
+      const [first, second, third = null, fourth = null] = passes;
+      addPasses.run({ countId: lastInsertRowid, first, second, third, fourth });
     },
     latestCount: (tubId: number): StockCount | undefined => {
       const row = latestCount.get(tubId);

@@ -146,6 +146,22 @@ describe('dated facts', () => {
     expect(animals.counts(tubId, '' as Instant).map(({ saleable }) => saleable)).toEqual([90, 40]);
   });
 
+  it('keep what each removal pass caught with the count, and lose it with a voided one', () => {
+    const { animals } = bench.desk.store;
+    const tubId = newTub('A1', newLine('orange'));
+    const full = { tubId, at, saleable: 40, juveniles: null, berried: null, method: 'full' as const };
+    animals.addCount(entry('count'), full);
+    const byTwo = entry('count');
+    animals.addPassesCount(byTwo, { tubId, at, saleable: 122, passes: [79, 28] });
+    expect(animals.latestCount(tubId)).toMatchObject({ saleable: 122, method: 'passes', passes: [79, 28] });
+    const byFour = entry('count');
+    animals.addPassesCount(byFour, { tubId, at, saleable: 24, passes: [12, 6, 3, 0] });
+    expect(animals.counts(tubId, '' as Instant).map(({ passes }) => passes)).toEqual([null, [79, 28], [12, 6, 3, 0]]);
+    voided(byTwo);
+    voided(byFour);
+    expect(animals.counts(tubId, '' as Instant)).toMatchObject([{ saleable: 40, method: 'full', passes: null }]);
+  });
+
   it('hold a tub until the hold is lifted', () => {
     const { animals } = bench.desk.store;
     const tubId = newTub('A1', newLine('orange'));

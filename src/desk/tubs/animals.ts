@@ -2,7 +2,6 @@ import {
   amount,
   type By,
   type CountLogged,
-  type CountMethod,
   dayMs,
   fail,
   firstImpossible,
@@ -17,6 +16,7 @@ import {
   type Result,
   type Stage,
   type Tub,
+  type TypedCountMethod,
 } from '../../domain/index.ts';
 import { businessOf, type Desk, log, todayOf } from '../desk.ts';
 import { findTub } from '../find.ts';
@@ -31,7 +31,7 @@ export interface CountInput {
   readonly saleable: number;
   readonly juveniles?: number | undefined;
   readonly berried?: number | undefined;
-  readonly method?: CountMethod | undefined;
+  readonly method?: TypedCountMethod | undefined;
   readonly at?: Instant | undefined;
   readonly sure?: boolean | undefined;
 }

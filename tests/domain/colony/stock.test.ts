@@ -44,7 +44,7 @@ function tubStock(name: string, saleable: number | null, more: { apart?: boolean
 
 const count = (saleable: number, entryId = 5): StockCount => ({
   ...{ id: 1, entryId, at, by: 'wren', loggedAt: at, tubId: 1 },
-  ...{ saleable, juveniles: null, berried: null, method: 'full' },
+  ...{ saleable, juveniles: null, berried: null, method: 'full', passes: null },
 });
 const step = (number: number, on: Instant = plusMs(at, 1), entryId = 6): StockStep => ({ number, at: on, entryId });
 
