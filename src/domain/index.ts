@@ -1,6 +1,14 @@
 export * from './amount.ts';
 export * from './business.ts';
 export * from './chart.ts';
+export type { PassCatches } from './colony/counting/catchSums.ts';
+export * from './colony/counting/dishPairs.ts';
+export * from './colony/counting/dishRatio.ts';
+export * from './colony/counting/leslieDepletion.ts';
+export * from './colony/counting/nextPass.ts';
+export * from './colony/counting/passesEstimate.ts';
+export { passesLogLikelihood } from './colony/counting/removalBelief.ts';
+export type { RemovalEstimate } from './colony/counting/seberLeCren.ts';
 export * from './colony/logged.ts';
 export * from './colony/stock.ts';
 export * from './day.ts';
