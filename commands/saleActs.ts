@@ -1,4 +1,5 @@
-import { findSale, moveAllInTrouble, openMinorOf } from '../src/desk/index.ts';
+import { findSale, moveAllInTrouble } from '../src/desk/index.ts';
+import { openMinorOf } from '../src/domain/index.ts';
 import { amountForm, cancelForm, type Press, press, salesMovedCard } from '../src/reply/index.ts';
 import type { ActHandlers, Answer, Ctx, Pressed } from './command.ts';
 import { keepForm } from './keptForms.ts';

@@ -1,10 +1,9 @@
-import type { LocalDay, Sale } from '../domain/index.ts';
+import { isPartPaid, type LocalDay, type Sale } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { type Button, button, type Card, type ControlRow } from './card.ts';
 import { type Judged, nextGoodLine, reasonLines, verdictWords, wantsForecast } from './dispatchReasons.ts';
 import { forecastButton } from './sale.ts';
-import { openWords } from './saleList.ts';
-import { itemLine } from './saleWords.ts';
+import { itemLine, openWords } from './saleWords.ts';
 import { undoButton } from './undoButton.ts';
 import { counted, dateWords, listWords, loggedWords, tempWords, type Voice } from './voice.ts';
 
@@ -80,7 +79,8 @@ export function packingCard(voice: Voice, list: PackingList): Card {
       ...(parcels.length > 0 ? dayLines(voice, parcels) : []),
       ...parcels.flatMap((parcel) => parcelLines(parcel)),
       ...unpaid.map(
-        (sale) => `Not paid, sale ${sale.id}: ${sale.items.map(itemLine).join(', ')}, ${openWords(voice, sale)}`,
+        (sale) =>
+          `${isPartPaid(sale) ? 'Part paid' : 'Not paid'}, sale ${sale.id}: ${sale.items.map(itemLine).join(', ')}, ${openWords(voice, sale)}`,
       ),
       ...(parcels.length === 0 && !judged.good ? reasonLines(voice, judged.reasons, 2) : []),
     ],

@@ -1,9 +1,9 @@
-import type { Sale, SaleState } from '../domain/index.ts';
+import { isPaid, type Sale, type SaleState } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import { type Judged, nextGoodLine, reasonLines, verdictWords } from './dispatchReasons.ts';
-import { judgedLines, moveButton, openSaleControls, saleTitle } from './sale.ts';
-import { itemsLine, orderLine, priceWords, stateLine } from './saleWords.ts';
+import { judgedLines, moveButton, openSaleControls, paidButton, saleTitle } from './sale.ts';
+import { itemsLine, openWords, orderLine, priceWords, stateLine } from './saleWords.ts';
 import { undoButton } from './undoButton.ts';
 import { dateWords, dayWords, loggedWords, moneyWords, type Voice } from './voice.ts';
 
@@ -58,7 +58,7 @@ export interface PaymentLogged {
   readonly entryId: number;
 }
 
-/** A payment: what came, and whether it is all. */
+/** A payment: what came, and whether it is all. What is paid in part stays reserved and is not packed. */
 export function paidCard(voice: Voice, by: string, paid: PaymentLogged, judged: Judged | null): Card {
   const { sale, amountMinor, openMinor, wasLapsed, entryId } = paid;
   const difference = openMinor === null ? 0 : amountMinor - openMinor;
@@ -69,20 +69,29 @@ export function paidCard(voice: Voice, by: string, paid: PaymentLogged, judged: 
       ...(difference > 0 ? [`${moneyWords(voice, difference)} more than agreed`] : []),
       ...(openMinor === null ? ['No price was set to compare it with'] : []),
       ...(wasLapsed ? ['It had lapsed; its animals were still free and are reserved again'] : []),
+      ...(isPaid(sale) ? [] : ['Kept, as part of it is paid; packed once the rest is in']),
       orderLine(sale),
       ...(bad ? [`But ${verdictWords(voice, judged)}`, ...reasonLines(voice, judged.reasons, 1)] : []),
       loggedWords(voice, by),
     ],
-    next: bad || sale.dispatchOn === null ? 'Move it to a good day' : `Pack it for ${dayWords(voice, sale.dispatchOn)}`,
+    next: nextAfterPaying(voice, sale, bad),
     controls: [
       [
+        ...(isPaid(sale) ? [] : [paidButton(sale, true)]),
         ...(bad && judged.next !== null
           ? [moveButton(voice, sale.id, judged.next)]
-          : sale.dispatchOn === null
+          : sale.dispatchOn === null || !isPaid(sale)
             ? []
             : [button('Packing list', press('pack-day', { day: sale.dispatchOn }), 'main')]),
         undoButton(entryId),
       ],
     ],
   };
+}
+
+function nextAfterPaying(voice: Voice, sale: Sale, isBadDay: boolean): string {
+  if (!isPaid(sale)) return `Ask for the rest: ${openWords(voice, sale)}`;
+  return isBadDay || sale.dispatchOn === null
+    ? 'Move it to a good day'
+    : `Pack it for ${dayWords(voice, sale.dispatchOn)}`;
 }

@@ -4,7 +4,7 @@ import { button, type Card, type ControlRow } from './card.ts';
 import { type Judged, reasonLines } from './dispatchReasons.ts';
 import { moveButton } from './sale.ts';
 import { itemsLine } from './saleWords.ts';
-import { counted, dateWords, moneyWords, type Voice } from './voice.ts';
+import { counted, dateWords, type Voice } from './voice.ts';
 
 export interface SaleInList {
   readonly sale: Sale;
@@ -140,9 +140,3 @@ export function salesMovedCard(
     ...(moved.length > 0 && { next: 'Tell the buyers' }),
   };
 }
-
-/** "€34.00 open". */
-export const openWords = (voice: Voice, sale: Sale): string =>
-  sale.priceMinor === null
-    ? 'price not set'
-    : `${moneyWords(voice, Math.max(0, sale.priceMinor + sale.postageMinor - sale.paidMinor))} open`;

@@ -96,7 +96,7 @@ export function saleRefusal(voice: Voice, refusal: SaleRefusal): Card {
       };
     case 'ask-paid-already':
       return {
-        title: `Sale ${refusal.sale} was already paid`,
+        title: `Sale ${refusal.sale} was already paid${(refusal.openMinor ?? 0) > 0 ? ' in part' : ''}`,
         why: [
           `logged by ${refusal.by} ${momentWords(voice, refusal.at)}`,
           ...(refusal.openMinor !== null && refusal.openMinor > 0

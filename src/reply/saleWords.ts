@@ -1,4 +1,4 @@
-import type { Sale, SaleItem, SaleState } from '../domain/index.ts';
+import { isPartPaid, openMinorOf, type Sale, type SaleItem, type SaleState } from '../domain/index.ts';
 import { counted, momentWords, moneyWords, type Voice } from './voice.ts';
 
 /** "20 jade + 4 extras", "2 moss". */
@@ -24,7 +24,9 @@ export function stateLine(voice: Voice, sale: Sale, state: SaleState): string {
   const price = priceWords(voice, sale);
   switch (state) {
     case 'kept':
-      return `${price}; kept until ${momentWords(voice, sale.keptUntil)} unless paid`;
+      return isPartPaid(sale)
+        ? `${price}; ${partPaidWords(voice, sale)}, so it is kept`
+        : `${price}; kept until ${momentWords(voice, sale.keptUntil)} unless paid`;
     case 'lapsed':
       return `${price}; not paid by ${momentWords(voice, sale.keptUntil)}, so no longer reserved`;
     case 'paid':
@@ -36,6 +38,16 @@ export function stateLine(voice: Voice, sale: Sale, state: SaleState): string {
     case 'cancelled':
       return `${price}; cancelled: ${sale.cancelled?.reason ?? ''}`;
   }
+}
+
+/** "€9.00 paid, €1.00 open". */
+export const partPaidWords = (voice: Voice, sale: Sale): string =>
+  `${moneyWords(voice, sale.paidMinor)} paid, ${openWords(voice, sale)}`;
+
+/** "€34.00 open". */
+export function openWords(voice: Voice, sale: Sale): string {
+  const openMinor = openMinorOf(sale);
+  return openMinor === null ? 'price not set' : `${moneyWords(voice, Math.max(0, openMinor))} open`;
 }
 
 function paidWords(voice: Voice, { paidAt, paidMinor }: Sale): string {

@@ -1,9 +1,10 @@
 import type { Database } from 'better-sqlite3';
 import type { Migration } from './migration.ts';
 import { facts } from './migrations/0001-facts.ts';
+import { saleItemPrice } from './migrations/0002-sale-item-price.ts';
 
 /** All steps, oldest first. */
-export const migrations: readonly Migration[] = [facts];
+export const migrations: readonly Migration[] = [facts, saleItemPrice];
 
 /** The database was made by a newer version of the program. */
 export class NewerDatabase extends Error {

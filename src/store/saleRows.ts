@@ -18,7 +18,7 @@ export interface SaleVersion {
   readonly outletId: number | null;
   readonly keptUntil: Instant;
   readonly cancelled: { readonly at: Instant; readonly reason: string } | null;
-  readonly items: readonly Pick<SaleItem, 'of' | 'id' | 'number' | 'extras'>[];
+  readonly items: readonly Pick<SaleItem, 'of' | 'id' | 'number' | 'extras' | 'priceMinor'>[];
 }
 
 export interface SaleRow {

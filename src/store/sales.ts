@@ -18,6 +18,7 @@ interface ItemRow {
   name: string;
   number: number;
   extras: number;
+  price_minor: number | null;
 }
 
 /** A buyer's id and name. */
@@ -49,7 +50,7 @@ export function saleStore(db: Database) {
   const ofBuyer = db.prepare<[number], SaleRow>(`${saleRows} AND v.buyer_id = ? ORDER BY v.sale_id`);
   const claimed = db.prepare<[], SaleRow>(`${saleRows} AND c.id IS NOT NULL AND t.id IS NULL ORDER BY c.at`);
   const items = db.prepare<[number], ItemRow>(`
-    SELECT i.line_id, i.goods_id, i.number, i.extras,
+    SELECT i.line_id, i.goods_id, i.number, i.extras, i.price_minor,
       coalesce(${currentName('line', 'i.line_id')}, ${currentName('goods', 'i.goods_id')}, 'gone') AS name
     FROM sale_item i WHERE i.sale_version_id = ? ORDER BY i.id`);
   const insert = db.prepare<[number, Instant]>('INSERT INTO sale (entry_id, added_at) VALUES (?, ?)');
@@ -59,9 +60,9 @@ export function saleStore(db: Database) {
       kept_until, cancelled_at, cancelled_reason)
     VALUES (@entryId, @saleId, @buyerId, @area, @region, @dispatchOn, @priceMinor, @postageMinor, @outletId,
       @keptUntil, @cancelledAt, @cancelledReason)`);
-  const insertItem = db.prepare<[number, number | null, number | null, number, number]>(
-    'INSERT INTO sale_item (sale_version_id, line_id, goods_id, number, extras) VALUES (?, ?, ?, ?, ?)',
-  );
+  const insertItem = db.prepare(`
+    INSERT INTO sale_item (sale_version_id, line_id, goods_id, number, extras, price_minor)
+    VALUES (@versionId, @lineId, @goodsId, @number, @extras, @priceMinor)`);
   const insertPayment = db.prepare(
     'INSERT INTO payment (entry_id, sale_id, amount_minor, at) VALUES (@entryId, @saleId, @amountMinor, @at)',
   );
@@ -91,10 +92,10 @@ export function saleStore(db: Database) {
   const itemsOf = (versionId: number): SaleItem[] =>
     items
       .all(versionId)
-      .map(({ line_id, goods_id, name, number, extras }) =>
+      .map(({ line_id, goods_id, name, number, extras, price_minor: priceMinor }) =>
         line_id !== null
-          ? { of: 'line', id: line_id, name, number, extras }
-          : { of: 'goods', id: goods_id ?? 0, name, number, extras: 0 },
+          ? { of: 'line', id: line_id, name, number, extras, priceMinor }
+          : { of: 'goods', id: goods_id ?? 0, name, number, extras: 0, priceMinor },
       );
   const booked = (row: SaleRow): BookedSale => saleOf(row, itemsOf(row.version_id));
   const addVersion = (entryId: number, saleId: number, { cancelled, items: rows, ...version }: SaleVersion): void => {
@@ -105,8 +106,9 @@ export function saleStore(db: Database) {
       cancelledAt: cancelled?.at ?? null,
       cancelledReason: cancelled?.reason ?? null,
     }).lastInsertRowid;
-    for (const { of, id, number, extras } of rows) {
-      insertItem.run(Number(versionId), of === 'line' ? id : null, of === 'goods' ? id : null, number, extras);
+    for (const { of, id, number, extras, priceMinor } of rows) {
+      const [lineId, goodsId] = of === 'line' ? [id, null] : [null, id];
+      insertItem.run({ versionId, lineId, goodsId, number, extras, priceMinor });
     }
   };
 

@@ -108,7 +108,7 @@ function oneParcel({ store, ...desk }: Desk, by: () => By, at: Instant, tub: Tub
         postageMinor: 700,
       },
       ...{ outletId: null, keptUntil: plusMs(at, 3 * dayMs), cancelled: null },
-      items: [{ of: 'line', id: line.id, number: 10, extras: 1 }],
+      items: [{ of: 'line', id: line.id, number: 10, extras: 1, priceMinor: 250 }],
     },
     at,
   );

@@ -121,8 +121,13 @@ describe('/sale add', () => {
 describe('/sale paid', () => {
   it('says what is less or more than agreed, and asks about a second payment', async () => {
     await run('sale add', { items: '5 jade', buyer: 'kestrel' });
-    expect(linesOf(await run('sale paid', { sale: 'kestrel', amount: 9 }))[0]).toBe('Sale 1: paid €9.00, €1.00 open');
+    const part = await run('sale paid', { sale: 'kestrel', amount: 9 });
+    expect(linesOf(part)[0]).toBe('Sale 1: paid €9.00, €1.00 open');
+    expect(linesOf(part)).toContain('Kept, as part of it is paid; packed once the rest is in');
+    expect([part.card?.next, labelsOf(part)]).toEqual(['Ask for the rest: €1.00 open', ['Paid', 'Undo']]);
+    expect(linesOf(await run('sale show', { sale: '1' }))).toContain('€10.00; €9.00 paid, €1.00 open, so it is kept');
     const again = await run('sale paid', { sale: '#1' }, 'alder');
+    expect(linesOf(again)[0]).toBe('Sale 1 was already paid in part');
     expect(linesOf(again)).toContain('€1.00 are still open');
     expect(linesOf(await pushed(again, 'Paid the €1.00 left'))[0]).toBe('Sale 1: paid €1.00');
     expect(linesOf(await run('sale show', { sale: '1' }))).toContain('€10.00; paid €10.00 10:01');

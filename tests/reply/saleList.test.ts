@@ -19,7 +19,7 @@ const saleOf = (id: number, items: readonly [number, string][], more: Partial<Sa
   priceMinor: null,
   postageMinor: 0,
   outlet: null,
-  items: items.map(([number, name]) => ({ of: 'line', id: 1, name, number, extras: 0 })),
+  items: items.map(([number, name]) => ({ of: 'line', id: 1, name, number, extras: 0, priceMinor: null })),
   keptUntil: now,
   addedAt: now,
   by: 'wren',

@@ -18,6 +18,7 @@ import type { Instant } from '../../src/domain/index.ts';
 import { fileWords, stampOf } from '../../src/fileWords.ts';
 import { holdFolder } from '../../src/instance.ts';
 import { copyChecked } from '../../src/store/copies.ts';
+import { migrations } from '../../src/store/migrate.ts';
 import { databaseFile, openStore, type Store } from '../../src/store/open.ts';
 import { putBack } from '../../src/store/putBack.ts';
 
@@ -79,7 +80,7 @@ describe('a checked copy', () => {
     const copied = await copyChecked(inPlace(), copy);
     addLine(store, 'green');
     store.close();
-    expect(copied).toMatchObject({ ok: true, value: { schema: 1, facts: 2, newestAt: newest } });
+    expect(copied).toMatchObject({ ok: true, value: { schema: migrations.length, facts: 2, newestAt: newest } });
     expect(linesIn(copy)).toEqual(['orange']);
     expect(readdirSync(folder).sort()).toEqual(['copy.db', 'data']);
   });

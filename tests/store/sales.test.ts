@@ -18,8 +18,8 @@ const items = [
 it('keeps every version of a sale and reads the latest, with its items in order', () => {
   const { sale } = taken(addSale(test.desk, test.by('wren'), { items, buyer: 'Kestrel', area: 'Leeuwarden' }));
   expect(sale.items).toEqual([
-    { of: 'line', id: 1, name: 'jade', number: 10, extras: 2 },
-    { of: 'goods', id: 1, name: 'moss', number: 2, extras: 0 },
+    { of: 'line', id: 1, name: 'jade', number: 10, extras: 2, priceMinor: 200 },
+    { of: 'goods', id: 1, name: 'moss', number: 2, extras: 0, priceMinor: 400 },
   ]);
   taken(editSale(test.desk, test.by('alder'), { sale: '1', area: 'Zwolle' }));
   expect(test.desk.store.sales.get(1)).toMatchObject({
@@ -93,7 +93,7 @@ it('leaves nothing of a sale whose writing broke off', () => {
         outletId: null,
         keptUntil: test.desk.now(),
         cancelled: null,
-        items: [{ of: 'line' as const, id: 999, number: 1, extras: 0 }],
+        items: [{ of: 'line' as const, id: 999, number: 1, extras: 0, priceMinor: null }],
       };
       store.sales.add(entry, version, test.desk.now());
     }),

@@ -5,8 +5,10 @@ import {
   fail,
   type Instant,
   isGoodDay,
+  isPaid,
   nextGoodDay,
   ok,
+  openMinorOf,
   type Refusal,
   type Result,
 } from '../../domain/index.ts';
@@ -15,7 +17,6 @@ import { businessOf, type Desk, log, todayOf } from '../desk.ts';
 import { bookedSale } from '../sales/add.ts';
 import { findSale, isOpen, stateOf, wrongState } from '../sales/find.ts';
 import { salesOn } from '../sales/list.ts';
-import { openMinorOf } from '../sales/pay.ts';
 import { whenOf } from '../when.ts';
 import { catchRegardless, demandsOf, planCatches } from './catch.ts';
 import { type NamedCatch, namedCatches, namedShort, toPackOn } from './day.ts';
@@ -98,10 +99,8 @@ function trackingAfterwards(desk: Desk, by: By, sale: BookedSale, input: SentInp
 }
 
 function questionOn(desk: Desk, sale: BookedSale, at: Instant, input: SentInput): Refusal | null {
-  const openMinor = openMinorOf(sale);
-  const isPaid = sale.paidAt !== null && (openMinor ?? 0) <= 0;
-  if (isOpen(stateOf(desk, sale)) && !isPaid && input.unpaid !== true) {
-    return { kind: 'ask-unpaid', sale: sale.id, priceMinor: openMinor };
+  if (isOpen(stateOf(desk, sale)) && !isPaid(sale) && input.unpaid !== true) {
+    return { kind: 'ask-unpaid', sale: sale.id, priceMinor: openMinorOf(sale) };
   }
   if (input.anyway === true) return null;
   const day = dayOf(at, businessOf(desk).zone);

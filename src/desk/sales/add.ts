@@ -1,4 +1,13 @@
-import { type By, fail, type LocalDay, type Outlet, ok, type Refusal, type Result } from '../../domain/index.ts';
+import {
+  type By,
+  fail,
+  type LocalDay,
+  type Outlet,
+  ok,
+  priceOf,
+  type Refusal,
+  type Result,
+} from '../../domain/index.ts';
 import type { BookedSale } from '../../store/sales.ts';
 import { businessOf, type Desk, log } from '../desk.ts';
 import { type JudgedDay, judgeSale, nextDayFor, plannedDay } from '../dispatch/judge.ts';
@@ -6,7 +15,7 @@ import { regionOf } from '../dispatch/places.ts';
 import { byName } from '../find.ts';
 import { isName } from '../setup.ts';
 import { buyerNamed, itemWords } from './find.ts';
-import { itemsWith, listPrice, notInStock, type WantedItem } from './items.ts';
+import { itemsWith, notInStock, type WantedItem } from './items.ts';
 import { keptFrom } from './kept.ts';
 
 export interface SaleInput {
@@ -48,7 +57,7 @@ export function addSale(desk: Desk, by: By, input: SaleInput): Result<SaleBooked
     const region = typedRegion ?? known?.region ?? null;
     const area = input.area?.trim() || (known?.area ?? null);
     const dispatchOn = input.dispatchOn ?? nextDayFor(desk, { area, region });
-    const price = listPrice(desk, items.value);
+    const price = priceOf(items.value);
     const now = desk.now();
     const number = desk.store.sales.nextNumber();
     const entryId = log(desk, by, 'sale', `sale ${number}: ${itemWords(items.value)}`, (entry) => {

@@ -146,7 +146,7 @@ type WriteResend = (entryId: number, at: Instant) => number;
 /** Reads what is free for a resend; the sale is written inside the settlement's entry, so that undoing the one undoes both. */
 function resendFor(desk: Desk, sale: BookedSale, proposal: ClaimProposal): Result<WriteResend, Refusal> {
   const items = resendItems(desk, sale, proposal.about).map(
-    ({ lineId, name, number, extras }) => ({ of: 'line', id: lineId, name, number, extras }) as const,
+    ({ lineId, free: _, ...item }) => ({ of: 'line', id: lineId, ...item }) as const,
   );
   const refused = notInStock(desk, businessOf(desk), items, null);
   if (refused !== null) return fail('mended' in refused ? { ...refused, mended: null, sale: sale.id } : refused);

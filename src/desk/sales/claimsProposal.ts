@@ -17,7 +17,6 @@ export const proposalFor = (desk: Desk, sale: BookedSale, claim: ClaimQuestion['
     sale,
     claim,
     terms: businessOf(desk),
-    goodsPrices: new Map(desk.store.goods.goods().map(({ id, priceMinor }) => [id, priceMinor])),
     canResend: (animals) =>
       resendItems(desk, sale, animals).every(({ free, number, extras }) => free >= number + extras),
     resendOn: nextDayFor(desk, sale),
@@ -25,6 +24,8 @@ export const proposalFor = (desk: Desk, sale: BookedSale, claim: ClaimQuestion['
 
 export interface ResendItem extends LinePart {
   readonly extras: number;
+  /** At which one was sold. */
+  readonly priceMinor: number | null;
   /** Free to promise now. */
   readonly free: number;
 }
@@ -35,6 +36,9 @@ export function resendItems(desk: Desk, sale: BookedSale, missing: number): Rese
   const lines = new Map(desk.store.tubs.lines().map((line) => [line.id, line]));
   return missingByLine(sale.items, missing).flatMap((part) => {
     const line = lines.get(part.lineId);
-    return line === undefined ? [] : [{ ...part, extras: extrasOf(part.number), free: stockOf(desk, line).free }];
+    if (line === undefined) return [];
+    const sold = sale.items.find(({ of, id }) => of === 'line' && id === part.lineId);
+    const { free } = stockOf(desk, line);
+    return [{ ...part, extras: extrasOf(part.number), priceMinor: sold?.priceMinor ?? null, free }];
   });
 }

@@ -1,10 +1,19 @@
-import { type By, fail, type Instant, type LocalDay, ok, type Refusal, type Result } from '../../domain/index.ts';
+import {
+  type By,
+  fail,
+  type Instant,
+  type LocalDay,
+  ok,
+  priceOf,
+  type Refusal,
+  type Result,
+} from '../../domain/index.ts';
 import type { BookedSale, SaleVersion } from '../../store/sales.ts';
 import { businessOf, type Desk, log, nth } from '../desk.ts';
 import { type JudgedDay, judgeSale, plannedDay } from '../dispatch/judge.ts';
 import { bookedSale, buyerIdOf, saidOf } from './add.ts';
 import { findSale, isOpen, itemWords, stateOf, wrongState } from './find.ts';
-import { itemsWith, listPrice, notInStock, type WantedItem } from './items.ts';
+import { itemsWith, notInStock, type WantedItem } from './items.ts';
 import { keptFrom } from './kept.ts';
 import { salesInTrouble } from './list.ts';
 
@@ -83,7 +92,7 @@ const editWords: Readonly<Record<string, string>> = {
 function changedVersion(desk: Desk, before: BookedSale, given: Omit<SaleEdit, 'sale'>): Result<SaleVersion, Refusal> {
   const business = businessOf(desk);
   const lapsed = stateOf(desk, before) === 'lapsed';
-  const items = given.items === undefined ? ok(before.items) : itemsWith(desk, business, given.items);
+  const items = given.items === undefined ? ok(before.items) : itemsWith(desk, business, given.items, before.items);
   if (!items.ok) return items;
   if (lapsed || given.items !== undefined) {
     const refused = notInStock(desk, business, items.value, before.id);
@@ -92,8 +101,8 @@ function changedVersion(desk: Desk, before: BookedSale, given: Omit<SaleEdit, 's
   const dispatchOn = given.dispatchOn ?? before.dispatchOn;
   const reservedAt: Instant = lapsed ? desk.now() : before.addedAt;
   const moved = given.dispatchOn !== undefined && given.dispatchOn !== before.dispatchOn;
-  const byTheList = before.priceMinor === listPrice(desk, before.items).priceMinor;
-  const listed = given.items !== undefined && byTheList ? listPrice(desk, items.value).priceMinor : before.priceMinor;
+  const byTheList = before.priceMinor === priceOf(before.items).priceMinor;
+  const listed = given.items !== undefined && byTheList ? priceOf(items.value).priceMinor : before.priceMinor;
   return ok({
     ...versionOf(before),
     items: items.value,

@@ -5,8 +5,6 @@ import {
   folded,
   mostThatFits,
   ok,
-  type PriceList,
-  priceOf,
   type Refusal,
   type Result,
   type SaleItem,
@@ -32,10 +30,16 @@ export function extrasBy(desk: Desk, business: Business): (number: number) => nu
 }
 
 /**
- * The items by their ids with the extras, as far as the books know them; what was named twice is one item. Call inside the
- * transaction that writes them.
+ * The items by their ids with the extras and the price of one, as far as the books know them; what was named twice is one item. Call
+ * inside the transaction that writes them.
+ * @param sold items of the sale as it stands: what is among them keeps the price at which it was sold
  */
-export function itemsWith(desk: Desk, business: Business, wanted: readonly WantedItem[]): Result<SaleItem[], Refusal> {
+export function itemsWith(
+  desk: Desk,
+  business: Business,
+  wanted: readonly WantedItem[],
+  sold: readonly SaleItem[] = [],
+): Result<SaleItem[], Refusal> {
   const named = { line: desk.store.tubs.lines(), goods: desk.store.goods.goods() };
   const extrasOf = extrasBy(desk, business);
   const items: SaleItem[] = [];
@@ -48,19 +52,13 @@ export function itemsWith(desk: Desk, business: Business, wanted: readonly Wante
     }
     const index = items.findIndex((item) => item.of === of && item.id === found.id);
     const all = number + (items[index]?.number ?? 0);
-    items.splice(index === -1 ? items.length : index, 1, itemOf(extrasOf, of, found, all));
+    const { id } = found;
+    const before = sold.find((item) => item.of === of && item.id === id);
+    const item = { id, name: found.name, number: all, priceMinor: before?.priceMinor ?? found.priceMinor };
+    const whole: SaleItem = of === 'goods' ? { ...item, of, extras: 0 } : { ...item, of, extras: extrasOf(all) };
+    items.splice(index === -1 ? items.length : index, 1, whole);
   }
   return ok(items);
-}
-
-function itemOf(
-  extrasOf: (number: number) => number,
-  of: WantedItem['of'],
-  { id, name }: { readonly id: number; readonly name: string },
-  number: number,
-): SaleItem {
-  if (of === 'goods') return { of, id, name, number, extras: 0 };
-  return { of, id, name, number, extras: extrasOf(number) };
 }
 
 interface Room {
@@ -120,11 +118,4 @@ export function notInStock(
         fits: short.fits,
         fitsExtras: short.fitsExtras,
       };
-}
-
-/** What the items cost by the price list. */
-export function listPrice(desk: Desk, items: readonly SaleItem[]) {
-  const listOf = (things: readonly { id: number; priceMinor: number | null }[]): PriceList =>
-    new Map(things.map(({ id, priceMinor }) => [id, priceMinor]));
-  return priceOf(items, { line: listOf(desk.store.tubs.lines()), goods: listOf(desk.store.goods.goods()) });
 }

@@ -1,4 +1,4 @@
-import { type By, fail, type Instant, ok, type Refusal, type Result } from '../../domain/index.ts';
+import { type By, fail, type Instant, ok, openMinorOf, type Refusal, type Result } from '../../domain/index.ts';
 import type { BookedSale } from '../../store/sales.ts';
 import { businessOf, type Desk, log } from '../desk.ts';
 import { whenOf } from '../when.ts';
@@ -24,10 +24,6 @@ export interface PaymentLogged {
   readonly wasLapsed: boolean;
   readonly entryId: number;
 }
-
-/** What a buyer still has to pay, minor units; null: no price is known. */
-export const openMinorOf = (sale: BookedSale): number | null =>
-  sale.priceMinor === null ? null : sale.priceMinor + sale.postageMinor - sale.paidMinor;
 
 /** Logs a payment. A sale that lapsed is paid only if the stock still bears it; a second payment is asked about. */
 export function paySale(desk: Desk, by: By, input: PaymentInput): Result<PaymentLogged, Refusal> {

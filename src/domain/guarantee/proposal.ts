@@ -1,8 +1,8 @@
 import type { Business } from '../business.ts';
 import type { Instant, LocalDay } from '../day.ts';
 import { claimEndsAt } from '../dispatch/claimWindow.ts';
+import { itemShares } from '../money/itemShares.ts';
 import { animalsOf } from '../sales/animals.ts';
-import type { PriceList } from '../sales/price.ts';
 import type { Sale, Settlement } from '../sales/sale.ts';
 import { type ArrivalOutcome, arrivalOutcome } from './outcome.ts';
 
@@ -36,8 +36,6 @@ export interface ClaimQuestion {
   readonly sale: Pick<Sale, 'items' | 'arrival' | 'priceMinor' | 'postageMinor'>;
   readonly claim: { readonly dead: number; readonly at: Instant; readonly photo: string | null };
   readonly terms: Pick<Business, 'claimHours' | 'claimPhoto' | 'postageOwed'>;
-  /** Prices of goods, minor units; goods without one cost nothing. */
-  readonly goodsPrices: PriceList;
   /** Whether the stock can give so many of the order's animals again. */
   readonly canResend: (animals: number) => boolean;
   /** The day on which a resend could leave; null: none within a year. */
@@ -79,16 +77,14 @@ export function claimProposal(question: ClaimQuestion): ClaimProposal {
 }
 
 /**
- * What the missing animals cost: their part of the price that was agreed, goods at their list price left out, and of the postage where
- * the terms owe it. Minor units, rounded to the nearest; null: no price.
+ * What the missing animals cost: their part of what the animals brought of the agreed price, and of the postage where the terms owe it.
+ * Goods keep theirs, by the prices at which the items were sold. Minor units, rounded to the nearest; null: no price.
  */
-function refundMinor({ sale, terms, goodsPrices }: ClaimQuestion, missing: number, ordered: number): number | null {
-  if (sale.priceMinor === null) return null;
+function refundMinor({ sale, terms }: ClaimQuestion, missing: number, ordered: number): number | null {
+  const { priceMinor, postageMinor, items } = sale;
+  if (priceMinor === null) return null;
   if (ordered === 0) return 0;
-  const goodsMinor = sale.items.reduce(
-    (sum, { of, id, number }) => (of === 'goods' ? sum + number * (goodsPrices.get(id) ?? 0) : sum),
-    0,
-  );
-  const animalsMinor = Math.max(0, sale.priceMinor - goodsMinor) + (terms.postageOwed ? sale.postageMinor : 0);
-  return Math.round((animalsMinor * missing) / ordered);
+  const { minor } = itemShares(priceMinor, items);
+  const animalsMinor = items.reduce((sum, { of }, index) => (of === 'line' ? sum + (minor[index] ?? 0) : sum), 0);
+  return Math.round(((animalsMinor + (terms.postageOwed ? postageMinor : 0)) * missing) / ordered);
 }

@@ -1,8 +1,5 @@
 import type { SaleItem } from './sale.ts';
 
-/** Price of one, by id, in minor units; null or absent: not set. */
-export type PriceList = ReadonlyMap<number, number | null>;
-
 /** What the items of an order cost together. */
 export interface ItemsPrice {
   /** Minor units; null while one of the items has no price. */
@@ -13,17 +10,13 @@ export interface ItemsPrice {
   readonly unpriced: readonly string[];
 }
 
-/** The price of an order's items, extras free, postage apart. */
-export function priceOf(
-  items: readonly Pick<SaleItem, 'of' | 'id' | 'name' | 'number'>[],
-  prices: { readonly line: PriceList; readonly goods: PriceList },
-): ItemsPrice {
+/** The price of an order's items by what each costs, extras free, postage apart. */
+export function priceOf(items: readonly Pick<SaleItem, 'name' | 'number' | 'priceMinor'>[]): ItemsPrice {
   let knownMinor = 0;
   const unpriced: string[] = [];
-  for (const item of items) {
-    const each = prices[item.of].get(item.id) ?? null;
-    if (each === null) unpriced.push(item.name);
-    else knownMinor += each * item.number;
+  for (const { name, number, priceMinor } of items) {
+    if (priceMinor === null) unpriced.push(name);
+    else knownMinor += priceMinor * number;
   }
   return { priceMinor: unpriced.length === 0 ? knownMinor : null, knownMinor, unpriced: [...new Set(unpriced)] };
 }

@@ -2,19 +2,17 @@ import type { Instant, LocalDay } from '../day.ts';
 import type { Logged } from '../tub.ts';
 
 /** One row of an order: animals of one line, or pieces of one kind of goods. */
-export type SaleItem =
-  | {
-      readonly of: 'line';
-      readonly id: number;
-      readonly name: string;
-      readonly number: number;
-      readonly extras: number;
-    }
-  | { readonly of: 'goods'; readonly id: number; readonly name: string; readonly number: number; readonly extras: 0 };
+export type SaleItem = {
+  readonly id: number;
+  readonly name: string;
+  readonly number: number;
+  /** Of one, by the list when it was sold, minor units; null: none was set then, or nobody can know any more. */
+  readonly priceMinor: number | null;
+} & ({ readonly of: 'line'; readonly extras: number } | { readonly of: 'goods'; readonly extras: 0 });
 
 /**
- * kept: reserved, unpaid, within its time · lapsed: unpaid and no longer reserved · paid: reserved until sent ·
- * sent: on the way · arrived: the buyer has it · cancelled: given up.
+ * kept: reserved, not paid in full, within its time or with a part paid · lapsed: unpaid and no longer reserved · paid: in full, reserved
+ * until sent · sent: on the way · arrived: the buyer has it · cancelled: given up.
  */
 export const saleStates = ['kept', 'lapsed', 'paid', 'sent', 'arrived', 'cancelled'] as const;
 export type SaleState = (typeof saleStates)[number];

@@ -10,6 +10,7 @@ import {
   timeOf,
   type WallTime,
 } from '../day.ts';
+import { isPaid } from './paid.ts';
 import type { Sale, SaleState } from './sale.ts';
 
 /**
@@ -33,14 +34,20 @@ export function keptUntil(terms: {
   return end;
 }
 
-/** What a sale is at `now`, from what was logged of it; at the very moment `keptUntil` an unpaid one has lapsed. */
+/**
+ * What a sale is at `now`, from what was logged of it; at the very moment `keptUntil` an unpaid one has lapsed, one that is paid in part
+ * does not lapse.
+ */
 export function saleState(
-  sale: Pick<Sale, 'keptUntil' | 'paidAt' | 'sentAt' | 'arrival' | 'cancelled'>,
+  sale: Pick<
+    Sale,
+    'keptUntil' | 'priceMinor' | 'postageMinor' | 'paidMinor' | 'paidAt' | 'sentAt' | 'arrival' | 'cancelled'
+  >,
   now: Instant,
 ): SaleState {
   if (sale.cancelled !== null) return 'cancelled';
   if (sale.arrival !== null) return 'arrived';
   if (sale.sentAt !== null) return 'sent';
-  if (sale.paidAt !== null) return 'paid';
-  return now < sale.keptUntil ? 'kept' : 'lapsed';
+  if (isPaid(sale)) return 'paid';
+  return sale.paidAt !== null || now < sale.keptUntil ? 'kept' : 'lapsed';
 }

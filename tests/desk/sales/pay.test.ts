@@ -5,9 +5,13 @@ import {
   editSale,
   findSale,
   moveAllInTrouble,
+  packingList,
   paySale,
   salesInTrouble,
   salesList,
+  sendParcel,
+  setGoods,
+  setLine,
   setSeason,
   soldInWeek,
   stateOf,
@@ -48,6 +52,30 @@ describe('a payment', () => {
     });
     const second = taken(paySale(test.desk, test.by('alder'), { sale, again: true }));
     expect(second).toMatchObject({ amountMinor: 500, openMinor: 500, sale: { paidMinor: 2000 } });
+  });
+
+  it('of a part keeps the sale however long, which stays unpaid until the rest is in', () => {
+    const { id } = test.sell(10, { dispatchOn: day('2027-03-17') });
+    taken(paySale(test.desk, test.by('wren'), { sale: String(id), amountMinor: 1500 }));
+    test.advance({ days: 6 });
+    expect([stateNow(id), freeJade()]).toEqual(['kept', 0]);
+    const list = () => packingList(test.desk, day('2027-03-17'));
+    expect(list()).toMatchObject({ parcels: [], unpaid: [{ id, paidMinor: 1500 }] });
+    expect(faultOf(sendParcel(test.desk, test.by('wren'), { sale: String(id) }))).toMatchObject({
+      kind: 'ask-unpaid',
+      priceMinor: 500,
+    });
+    taken(paySale(test.desk, test.by('alder'), { sale: String(id), again: true }));
+    expect(stateNow(id)).toBe('paid');
+    expect(list()).toMatchObject({ parcels: [{ sale: { id } }], unpaid: [] });
+  });
+
+  it('is no longer all of it once the price is raised', () => {
+    const { id } = test.sell(10);
+    taken(paySale(test.desk, test.by('wren'), { sale: String(id) }));
+    taken(editSale(test.desk, test.by('wren'), { sale: String(id), priceMinor: 2100 }));
+    test.advance({ days: 9 });
+    expect(stateNow(id)).toBe('kept');
   });
 
   it('of nothing does not pay a sale, unless it costs nothing', () => {
@@ -99,6 +127,19 @@ describe('an edit', () => {
     const fault = faultOf(editSale(test.desk, test.by('wren'), { sale: String(sale.id), items: more }));
     expect(fault).toMatchObject({ kind: 'not-enough', free: 12, mended: '10 jade' });
     expect(test.desk.store.sales.get(sale.id)?.items[0]?.number).toBe(10);
+  });
+
+  it("keeps the price at which an item was sold, and takes what is new at today's", () => {
+    const { id } = test.sell(5);
+    taken(setLine(test.desk, test.by('wren'), { line: 'jade', priceMinor: 300 }));
+    taken(setGoods(test.desk, test.by('wren'), { name: 'moss', priceMinor: 450 }));
+    const items = [
+      { of: 'line' as const, name: 'jade', number: 6 },
+      { of: 'goods' as const, name: 'moss', number: 1 },
+    ];
+    const { sale } = taken(editSale(test.desk, test.by('wren'), { sale: String(id), items }));
+    expect(sale).toMatchObject({ priceMinor: 1650, items: [{ priceMinor: 200 }, { priceMinor: 450 }] });
+    expect(test.sell(1).items).toMatchObject([{ priceMinor: 300 }]);
   });
 
   it('keeps a price that was agreed', () => {

@@ -36,7 +36,7 @@ function promise({ desk, by, line }: ReturnType<typeof rack>, number: number, ex
     outletId: null,
     keptUntil: '2099-01-01T00:00:00.000Z' as never,
     cancelled: null,
-    items: [{ of: 'line' as const, id: line.id, number, extras }],
+    items: [{ of: 'line' as const, id: line.id, number, extras, priceMinor: null }],
   };
   return { entryId, saleId: desk.store.sales.add(entryId, sale, desk.now()) };
 }

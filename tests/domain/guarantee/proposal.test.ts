@@ -16,8 +16,8 @@ const arrival: Arrival = {
   ...{ id: 1, entryId: 9, saleId: 41, at: deliveredAt, by: 'wren', loggedAt: deliveredAt },
   ...{ deliveredAt, dead: 5, photo: null },
 };
-const jade: SaleItem = { of: 'line', id: 1, name: 'jade', number: 20, extras: 3 };
-const moss: SaleItem = { of: 'goods', id: 1, name: 'moss', number: 2, extras: 0 };
+const jade: SaleItem = { of: 'line', id: 1, name: 'jade', number: 20, extras: 3, priceMinor: 200 };
+const moss: SaleItem = { of: 'goods', id: 1, name: 'moss', number: 2, extras: 0, priceMinor: 400 };
 
 /** Twenty jade with three extras for 40.00, two moss for 8.00 and postage of 6.00; reported with a photo after an hour. */
 const proposed = (more: Partial<ClaimQuestion> & { dead?: number; hours?: number; photo?: string | null } = {}) => {
@@ -26,7 +26,6 @@ const proposed = (more: Partial<ClaimQuestion> & { dead?: number; hours?: number
     sale: { items: [jade, moss], arrival, priceMinor: 4800, postageMinor: 600 },
     claim: { dead, at: plusMs(deliveredAt, hours * hourMs), photo },
     terms: { claimHours: 24, claimPhoto: true, postageOwed: false },
-    goodsPrices: new Map([[1, 400]]),
     canResend: () => true,
     resendOn: day('2027-03-17'),
     ...question,
@@ -38,6 +37,17 @@ describe('what a claim comes to', () => {
     expect(proposed()).toMatchObject({ about: 2, refundMinor: 400, proposed: 'refund', outcome: { owed: 2 } });
     const terms = { claimHours: 24, claimPhoto: true, postageOwed: true };
     expect(proposed({ terms }).refundMinor).toBe(460);
+  });
+
+  it('leaves a discount with the goods and the animals alike', () => {
+    const sale = { items: [jade, moss], arrival, priceMinor: 2400, postageMinor: 0 };
+    expect(proposed({ sale }).refundMinor).toBe(200);
+  });
+
+  it('takes the animals at what the known goods leave of the price, where their own is not known', () => {
+    const unpriced: SaleItem = { ...jade, priceMinor: null };
+    const sale = { items: [unpriced, moss], arrival, priceMinor: 4800, postageMinor: 0 };
+    expect(proposed({ sale }).refundMinor).toBe(400);
   });
 
   it('is a resend where more than half is short, if the animals and a day are there', () => {

@@ -6,9 +6,9 @@ fc.configureGlobal({ seed: 20270303 });
 
 const line = (id: number, number: number, extras = 0): SaleItem => ({
   ...{ of: 'line', id, name: `line ${id}` },
-  ...{ number, extras },
+  ...{ number, extras, priceMinor: 200 },
 });
-const moss: SaleItem = { of: 'goods', id: 1, name: 'moss', number: 3, extras: 0 };
+const moss: SaleItem = { of: 'goods', id: 1, name: 'moss', number: 3, extras: 0, priceMinor: 400 };
 
 describe('the animals of an order', () => {
   it('are those of its lines, with the extras where they are sent', () => {

@@ -6,7 +6,10 @@ import {
   day,
   type Instant,
   instantOf,
+  isPaid,
+  isPartPaid,
   keptUntil,
+  openMinorOf,
   priceOf,
   saleState,
   type WallTime,
@@ -17,25 +20,18 @@ fc.configureGlobal({ seed: 20270303 });
 const at = (iso: string): Instant => instantOf(new Date(iso));
 
 describe('the price of an order', () => {
-  const prices = {
-    line: new Map([
-      [1, 170],
-      [2, null],
-    ]),
-    goods: new Map([[1, 450]]),
-  };
-  const orange = { of: 'line' as const, id: 1, name: 'orange', number: 20 };
-  const moss = { of: 'goods' as const, id: 1, name: 'moss', number: 2 };
+  const orange = { name: 'orange', number: 20, priceMinor: 170 };
+  const moss = { name: 'moss', number: 2, priceMinor: 450 };
 
-  it('is each times number, lines and goods apart though their numbers are alike', () => {
-    expect(priceOf([orange, moss], prices)).toEqual({ priceMinor: 4300, knownMinor: 4300, unpriced: [] });
-    expect(priceOf([], prices)).toEqual({ priceMinor: 0, knownMinor: 0, unpriced: [] });
+  it('is each times number', () => {
+    expect(priceOf([orange, moss])).toEqual({ priceMinor: 4300, knownMinor: 4300, unpriced: [] });
+    expect(priceOf([])).toEqual({ priceMinor: 0, knownMinor: 0, unpriced: [] });
   });
 
   it('is not known while an item has none, which is named once', () => {
-    const green = { of: 'line' as const, id: 2, name: 'green', number: 5 };
-    const leaves = { of: 'goods' as const, id: 9, name: 'leaves', number: 1 };
-    expect(priceOf([orange, green, green, leaves], prices)).toEqual({
+    const green = { name: 'green', number: 5, priceMinor: null };
+    const leaves = { name: 'leaves', number: 1, priceMinor: null };
+    expect(priceOf([orange, green, green, leaves])).toEqual({
       priceMinor: null,
       knownMinor: 3400,
       unpriced: ['green', 'leaves'],
@@ -84,7 +80,11 @@ describe('how long an unpaid sale is kept', () => {
 });
 
 describe('what a sale is', () => {
-  const facts = { keptUntil: at('2027-04-09T16:00:00Z'), paidAt: null, sentAt: null, arrival: null, cancelled: null };
+  const owed = { priceMinor: 4000, postageMinor: 700, paidMinor: 0 };
+  const facts = {
+    ...{ keptUntil: at('2027-04-09T16:00:00Z'), paidAt: null, sentAt: null, arrival: null, cancelled: null },
+    ...owed,
+  };
   const now = at('2027-04-08T16:00:00Z');
   const later = at('2027-04-13T08:00:00Z');
   const arrival: Arrival = {
@@ -99,12 +99,22 @@ describe('what a sale is', () => {
   });
 
   it('is paid, sent, arrived and cancelled by what was logged last in its course', () => {
-    const paid = { ...facts, paidAt: now };
+    const paid = { ...facts, paidAt: now, paidMinor: 4700 };
     const sent = { ...paid, sentAt: later };
     expect(saleState(paid, later)).toBe('paid');
     expect(saleState(sent, later)).toBe('sent');
     expect(saleState({ ...facts, sentAt: later }, later)).toBe('sent');
     expect(saleState({ ...sent, arrival }, later)).toBe('arrived');
     expect(saleState({ ...paid, cancelled: { at: later, reason: 'changed mind' } }, later)).toBe('cancelled');
+  });
+
+  it('is paid once what came reaches its total; paid in part it is kept, however long', () => {
+    const part = { ...facts, paidAt: now, paidMinor: 4699 };
+    expect([saleState(part, now), saleState(part, later)]).toEqual(['kept', 'kept']);
+    expect([isPaid(part), isPartPaid(part), openMinorOf(part)]).toEqual([false, true, 1]);
+    for (const paidMinor of [4700, 5000]) expect(saleState({ ...part, paidMinor }, later)).toBe('paid');
+    expect(saleState({ ...part, priceMinor: null, paidMinor: 1 }, later)).toBe('paid');
+    expect(openMinorOf({ ...part, priceMinor: null })).toBeNull();
+    expect([isPaid(facts), isPartPaid(facts)]).toEqual([false, false]);
   });
 });
