@@ -31,11 +31,12 @@ const mostPerCaught = 4;
 /**
  * Animals in a tub by removal passes: Seber–Le Cren of two, Carle–Strub of three and more.
  *
- * Low and high are quantiles of Carle & Strub's weighted likelihood with a prior of 1/N (see removalBelief.ts), not N ± 1.28 SE: the
- * normal interval reaches below what was caught, is empty of doubt after an empty pass, and of 20 to 50 animals it holds the truth far
- * more seldom than it says; the profile likelihood is too short as well and often has no upper end (tests/domain/colony/counting
- * has the figures). All rests on closed tubs, equal effort and animals that learn nothing; where those left are harder
- * to catch, the estimate is too low.
+ * Low and high are quantiles of Carle & Strub's weighted likelihood with a prior of 1/N (removalBelief.ts), not N ± 1.28 SE: the normal
+ * interval begins below what was caught, has no doubt after an empty pass, and where animals are few or hard to catch it holds the truth
+ * more seldom than it says (95 % of it: 82 % of the time at a capture of 0.4); the profile likelihood often has no upper end there. Ours
+ * errs on the wide side; tests/domain/colony/counting/coverage.test.ts prints both.
+ *
+ * It rests on a closed tub, equal effort, and animals that learn nothing: where those left are harder to catch, the number is too low.
  *
  * @returns a refusal where nothing was caught, all came in the last pass, Σ(k+1−2i)cᵢ is not above 0 (the catches do not decline;
  *   Seber & Whale 1970, Biometrics 26: 393–400, from memory), or the decline leaves more than four times the catch possible
