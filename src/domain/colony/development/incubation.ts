@@ -15,7 +15,7 @@ const progress: RateCurve = [
   { at: eggsLostC, value: 1 / 12, from: 'published' },
 ];
 
-/** 10 and 90 % of the days eggs are carried, as a factor: 14 to 35 days are reported around 24 °C (common practice; secondary pages). */
+/** 10 and 90 % of the days eggs are carried, as a factor: 17 to 29 days at 24 °C. Keepers say 14 to 30 at 22 to 26 °C (common practice, no source). */
 export const eggDaysFactor: RateSpread = { median: 1, low: 0.8, high: 1.4 };
 
 /**
