@@ -1,8 +1,17 @@
 import { z } from 'zod';
-import { changePlans, findTub, logChange, tubById } from '../src/desk/index.ts';
-import type { ChangeLogged } from '../src/domain/index.ts';
-import { changeCard, changePlanCard, changesCard, refusalCard, tubPlanCard } from '../src/reply/index.ts';
-import { type ActHandlers, type Command, leaf } from './command.ts';
+import {
+  changePlans,
+  findTub,
+  logChange,
+  logMissedChange,
+  todayOf,
+  tubById,
+  tubPlanOf,
+  waterToPrepare,
+} from '../src/desk/index.ts';
+import { type ChangeLogged, instantOf } from '../src/domain/index.ts';
+import { type Card, changeCard, changePlanCard, changesCard, refusalCard, tubPlanCard } from '../src/reply/index.ts';
+import { type ActHandlers, type Command, type Ctx, leaf } from './command.ts';
 import { momentOf, optionalFlag, optionalNumber, optionalText, text, tubOption, whenOption } from './options.ts';
 import { runLeaf } from './run.ts';
 import { refused, refusedAct, voiceOf } from './voice.ts';
@@ -35,18 +44,23 @@ const log = leaf({
   },
 });
 
+/** What is due today in all tubs, with the water for it. */
+function allPlans(ctx: Ctx): Card {
+  const plans = changePlans(ctx.desk);
+  const today = todayOf(ctx.desk);
+  const due = plans.flatMap(({ tub, plan: { dueOn, litres } }) => (dueOn <= today ? [{ tub, litres }] : []));
+  return changePlanCard(voiceOf(ctx), plans, waterToPrepare(ctx.desk, due));
+}
+
 const plan = leaf({
   path: 'change plan',
   description: 'The change each tub needs, in litres, and why',
   options: [{ ...tubOption, required: false }],
   input: z.object({ tub: optionalText }),
   run: ({ tub: typed }, ctx) => {
-    const plans = changePlans(ctx.desk);
-    if (typed === undefined) return { card: changePlanCard(voiceOf(ctx), plans) };
+    if (typed === undefined) return { card: allPlans(ctx) };
     const found = findTub(ctx.desk, typed);
-    if (!found.ok) return refused(ctx, found.fault);
-    const own = plans.find(({ tub }) => tub.id === found.value.id);
-    return { card: own === undefined ? changePlanCard(voiceOf(ctx), plans) : tubPlanCard(voiceOf(ctx), own) };
+    return found.ok ? { card: tubPlanCard(voiceOf(ctx), tubPlanOf(ctx.desk, found.value)) } : refused(ctx, found.fault);
   },
 });
 
@@ -59,7 +73,11 @@ export const change: Command = {
 export const changeActs = {
   'change-now': ({ tub, litres }, ctx) =>
     runLeaf(log, { tub: tubById(ctx.desk, tub)?.name ?? `tub ${tub}`, litres }, ctx),
-  'change-plan': (_, ctx) => plan.handle({}, ctx),
+  'change-plan': (_, ctx) => ({ card: allPlans(ctx) }),
+  'change-missed': ({ entry, litres, at }, ctx) => {
+    const logged = logMissedChange(ctx.desk, ctx.by, { entryId: entry, litres, at: instantOf(new Date(at)) });
+    return logged.ok ? { card: changeCard(voiceOf(ctx), ctx.by.name, logged.value) } : refused(ctx, logged.fault);
+  },
   'changes-done': (_, ctx, { values }) => {
     const logged: ChangeLogged[] = [];
     const notLogged: { tub: string; why: string }[] = [];

@@ -4,6 +4,7 @@ import {
   findTub,
   logReading,
   logSheet,
+  mendNitrate,
   racksOf,
   readingHistory,
   type TypedValues,
@@ -24,7 +25,7 @@ import {
 import { parseSheet } from '../src/words/index.ts';
 import { type ActHandlers, type Answer, type Command, type Ctx, leaf } from './command.ts';
 import { keepForm } from './keptForms.ts';
-import { momentOf, optionalNumber, optionalText, text, tubOption, whenOption } from './options.ts';
+import { momentOf, optionalFlag, optionalNumber, optionalText, text, tubOption, whenOption } from './options.ts';
 import { runLeaf } from './run.ts';
 import { gone, refused, refusedAct, voiceOf, withRetry } from './voice.ts';
 
@@ -71,14 +72,15 @@ const log = leaf({
     nitrate: optionalNumber,
     when: optionalText,
     note: optionalText,
+    sure: optionalFlag,
   }),
-  run: ({ tub, when, note, ...typed }, ctx) => {
+  run: ({ tub, when, note, sure, ...typed }, ctx) => {
     const at = momentOf(ctx, when);
     if (!at.ok) return refused(ctx, at.fault);
     const values = Object.fromEntries(
       (Object.keys(optionOf) as WaterValueName[]).map((name) => [name, typed[optionOf[name]]]),
     ) as TypedValues;
-    const logged = logReading(ctx.desk, ctx.by, { tub, values, at: at.value, note });
+    const logged = logReading(ctx.desk, ctx.by, { tub, values, at: at.value, note, sure });
     if (logged.ok) return { card: readingCard(voiceOf(ctx), ctx.by.name, logged.value) };
     const answer = refusedAct(ctx, logged.fault, at.value);
     return logged.fault.kind === 'nothing-given' ? withForm(ctx, answer, tub) : answer;
@@ -186,6 +188,10 @@ export const readingActs = {
       Object.entries(line?.values ?? {}).map(([name, value]) => [optionOf[name as WaterValueName], value]),
     );
     return withRetry(await runLeaf(log, { tub: tub.name, ...raw, note: fields['note'] }, ctx), retry);
+  },
+  'reading-mend': ({ entry, nitrate }, ctx) => {
+    const mended = mendNitrate(ctx.desk, ctx.by, entry, nitrate);
+    return mended.ok ? { card: readingCard(voiceOf(ctx), ctx.by.name, mended.value) } : refused(ctx, mended.fault);
   },
   'sheet-form': ({ rack }, ctx) => openSheet(ctx, rack === '' ? undefined : rack),
   'sheet-send': ({ rack }, ctx, { fields }) => {

@@ -18,6 +18,18 @@ export interface Business {
   readonly sourceTdsMgL: number | null;
   readonly sourceGhDgh: number | null;
   readonly sourceKhDkh: number | null;
+  /** What prepared water should hold, nitrate at most; null: tap water goes in as it is. */
+  readonly targetGhDgh: number | null;
+  readonly targetKhDkh: number | null;
+  readonly targetTdsMgL: number | null;
+  readonly targetNitrateMgL: number | null;
+  /** What 1 g of the mineral salt in 10 L adds, by its label; null: none is at hand. */
+  readonly saltGhDgh: number | null;
+  readonly saltKhDkh: number | null;
+  /** The bucket in which water is prepared, L. */
+  readonly bucketLitres: number;
+  /** Height of the place above the sea, m. */
+  readonly altitudeM: number;
   /** Nitrate (as NO3) that a tub should stay under, mg/L. */
   readonly nitrateLimitMgL: number;
   /** Bounds of one water change, per cent of the net volume. */
@@ -57,6 +69,14 @@ export const defaultBusiness: Business = {
   sourceTdsMgL: null,
   sourceGhDgh: null,
   sourceKhDkh: null,
+  targetGhDgh: null,
+  targetKhDkh: null,
+  targetTdsMgL: null,
+  targetNitrateMgL: null,
+  saltGhDgh: null,
+  saltKhDkh: null,
+  bucketLitres: 10,
+  altitudeM: 0,
   nitrateLimitMgL: 20,
   changeMinPercent: 10,
   changeMaxPercent: 25,

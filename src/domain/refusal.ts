@@ -1,6 +1,7 @@
 import type { Instant, LocalDay } from './day.ts';
 import type { DispatchReason } from './dispatch/reason.ts';
 import type { SaleState, Settlement } from './sales/sale.ts';
+import type { Mended } from './water/possible.ts';
 import type { WaterValueName } from './tub.ts';
 
 /** Things that people call by name or number. */
@@ -46,6 +47,14 @@ export type AmountName =
   | 'source-tds'
   | 'source-gh'
   | 'source-kh'
+  | 'target-gh'
+  | 'target-kh'
+  | 'target-tds'
+  | 'target-nitrate'
+  | 'salt-gh'
+  | 'salt-kh'
+  | 'bucket'
+  | 'altitude'
   | 'nitrate-limit'
   | 'keep-days'
   | 'claim-hours'
@@ -67,8 +76,19 @@ export type Refusal =
       readonly tub: string;
       readonly value: WaterValueName;
       readonly typed: number;
-      readonly mended: { readonly value: number; readonly how: 'fahrenheit' | 'celsius' | 'decimal' } | null;
+      /** What it may have been meant to be, the likeliest first. */
+      readonly mended: readonly Mended[];
       readonly last: { readonly value: number; readonly at: Instant } | null;
+    }
+  /** It can be, but lies far from the tub's last value while a likely slip comes near it. */
+  | {
+      readonly kind: 'ask-unlikely-water';
+      readonly tub: string;
+      readonly value: WaterValueName;
+      /** On the scale of the person's units. */
+      readonly typed: number;
+      readonly mended: readonly Mended[];
+      readonly last: { readonly value: number; readonly at: Instant };
     }
   | {
       readonly kind: 'impossible-amount';

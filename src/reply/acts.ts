@@ -14,6 +14,8 @@ const actFields = {
   'undo-last': {},
   'change-now': { tub: 'number', litres: 'number' },
   'change-plan': {},
+  'change-missed': { entry: 'number', litres: 'number', at: 'number' },
+  'reading-mend': { entry: 'number', nitrate: 'number' },
   'changes-done': {},
   'count-form': { tub: 'number' },
   'count-send': { tub: 'number' },

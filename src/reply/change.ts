@@ -1,6 +1,18 @@
-import type { ChangeLogged, ChangePlan, Instant, TopUpLogged, Tub } from '../domain/index.ts';
+import {
+  type ChangeLogged,
+  type ChangePlan,
+  creepPlateau,
+  type Instant,
+  type OddReading,
+  type TopUpLogged,
+  type Tub,
+} from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card, type ControlRow } from './card.ts';
+import { jumpLines } from './jump.ts';
+import { effectLines, rangeWords, riseLine } from './nitrate.ts';
+import { fixButtons, oddShort } from './odd.ts';
+import { type WaterToPrepare, waterLines } from './prepare.ts';
 import { stepButtons } from './setup.ts';
 import { undoButton } from './undoButton.ts';
 import {
@@ -22,7 +34,7 @@ export function changeCard(voice: Voice, by: string, logged: ChangeLogged): Card
     title: `${tub.name}: ${litresWords(voice, litres)} changed`,
     why: [
       `${percent} % of ${litresWords(voice, tub.netLitres)} net`,
-      ...(nitrateMgL === null ? [] : [`Nitrate ${mgLWords(nitrateMgL.before)} → about ${mgLWords(nitrateMgL.after)}`]),
+      ...(nitrateMgL === null ? [] : [`Nitrate about ${mgLWords(nitrateMgL.before)} → ${mgLWords(nitrateMgL.after)}`]),
       `Next change ${dayWords(voice, next.dueOn)}, ${litresWords(voice, next.litres)}`,
       whenLine(voice, by, logged.at),
     ],
@@ -42,14 +54,22 @@ interface TubPlan {
 }
 
 /** The change of one tub, with its reason. */
-export function tubPlanCard(voice: Voice, { tub, plan }: TubPlan): Card {
-  const due = plan.dueOn <= voice.today;
+export function tubPlanCard(voice: Voice, { tub, plan, odd }: TubPlan & { readonly odd: OddReading | null }): Card {
+  const { nitrate, dueOn } = plan;
+  const isDue = dueOn <= voice.today;
   return {
-    title: `${tub.name}: change ${litresWords(voice, plan.litres)} ${due ? 'today' : dayWords(voice, plan.dueOn)}`,
+    title: `${tub.name}: change ${litresWords(voice, plan.litres)} ${isDue ? 'today' : dayWords(voice, dueOn)}`,
     why: [
-      `${plan.percent} % of ${litresWords(voice, tub.netLitres)} net`,
-      ...reasonLines(plan),
-      ...(plan.dueOn < voice.today ? [`Due since ${dateWords(voice, plan.dueOn)}`] : []),
+      ...(nitrate === null
+        ? [`${plan.percent} % of ${litresWords(voice, tub.netLitres)} net`]
+        : [
+            `Nitrate about ${rangeWords(nitrate.nowMgL)} mg/L now, limit ${figure(nitrate.limitMgL)}`,
+            riseLine(nitrate),
+          ]),
+      ...(odd === null ? [] : [oddShort(voice, odd)]),
+      ...effectLines(voice, plan),
+      ...jumpLines(voice, plan),
+      ...(dueOn < voice.today ? [`Due since ${dateWords(voice, dueOn)}`] : []),
     ],
     next: `Match the new water within ${matchWords(voice)}; dechlorinate it`,
     controls: [
@@ -57,35 +77,13 @@ export function tubPlanCard(voice: Voice, { tub, plan }: TubPlan): Card {
         button(`Changed ${figure(plan.litres)} L`, press('change-now', { tub: tub.id, litres: plan.litres }), 'main'),
         button('All changes', press('change-plan', {})),
       ],
+      ...(odd === null || odd.fixes.length === 0 ? [] : [fixButtons(voice, odd)]),
     ],
   };
 }
 
-function reasonLines(plan: ChangePlan): string[] {
-  const { nitrateMgL, afterMgL, changesToLimit } = plan;
-  if (nitrateMgL === null || afterMgL === null)
-    return [
-      plan.reason === 'urgent'
-        ? 'Ammonia or nitrite harms: the most of your policy'
-        : 'No nitrate reading yet: the least of your policy',
-    ];
-  const effect = `Nitrate ${mgLWords(nitrateMgL)} → about ${mgLWords(afterMgL)}`;
-  switch (plan.reason) {
-    case 'source-too-high':
-      return [effect, 'The source water is not under the limit: no change is'];
-    case 'urgent':
-      return [effect, 'Ammonia or nitrite harms: the most of your policy'];
-    case 'capped':
-      return [effect, `The most of your policy; ${changesToLimit ?? 'many'} such changes reach the limit`];
-    case 'towards-limit':
-      return [effect, 'Just enough to reach the limit'];
-    default:
-      return [effect, 'Under the limit: the least of your policy'];
-  }
-}
-
 /** What needs changing today, the water for it, and what comes next. */
-export function changePlanCard(voice: Voice, plans: readonly TubPlan[]): Card {
+export function changePlanCard(voice: Voice, plans: readonly TubPlan[], water: readonly WaterToPrepare[]): Card {
   if (plans.length === 0) return { title: 'No tubs yet', next: 'Add them first', controls: [stepButtons.tub] };
   // What harms today stands first; the others as they came.
   const due = plans
@@ -106,7 +104,11 @@ export function changePlanCard(voice: Voice, plans: readonly TubPlan[]): Card {
   return {
     title: `${counted(due.length, 'change')} today, ${litresWords(voice, total)}`,
     table: shown.map(({ tub, plan }) => planRow(voice, tub, plan)),
-    why: [...(due.length > shown.length ? [`and ${due.length - shown.length} more tubs`] : []), ...next],
+    why: [
+      ...(due.length > shown.length ? [`and ${due.length - shown.length} more tubs`] : []),
+      ...waterLines(voice, water),
+      ...next,
+    ],
     next: `Prepare the water: dechlorinated, within ${matchWords(voice)}`,
     controls: planControls(shown),
   };
@@ -136,13 +138,31 @@ function planControls(shown: readonly TubPlan[]): ControlRow[] {
   ];
 }
 
+/** "A1      7.5 L  40→31  1 of 3", in fixed width. */
 function planRow(voice: Voice, tub: Tub, plan: ChangePlan): string {
-  const nitrate = plan.nitrateMgL === null ? '–' : figure(plan.nitrateMgL, 0);
-  const reason = plan.reason === 'urgent' ? 'act' : `NO3 ${nitrate.padStart(3)}`;
-  const since = plan.dueOn < voice.today ? `  since ${dateWords(voice, plan.dueOn).slice(4)}` : '';
-  return `${tub.name.padEnd(6)}${figure(plan.litres).padStart(5)} L  ${reason.padEnd(7)}${since}`
+  const { nitrate } = plan;
+  const levels = nitrate === null ? '' : `${figure(nitrate.nowMgL.median, 0)}→${figure(nitrate.afterMgL.median, 0)}`;
+  const since = plan.dueOn < voice.today ? ` since ${dateWords(voice, plan.dueOn).slice(4)}` : '';
+  return `${tub.name.padEnd(6)}${figure(plan.litres).padStart(5)} L  ${levels.padEnd(6)} ${rowWord(plan)}${since}`
     .trimEnd()
     .slice(0, 38);
+}
+
+/** Why the change is not an ordinary one; nothing where it is. */
+function rowWord({ reason, nitrate, wholeLitres }: ChangePlan): string {
+  if (reason === 'urgent') return 'act';
+  if (wholeLitres !== null) return 'a part';
+  switch (reason) {
+    case 'no-reading':
+      return 'no test';
+    case 'steps':
+      return nitrate?.changes == null ? 'series' : `1 of ${nitrate.changes}`;
+    case 'source-too-high':
+    case 'rise-too-high':
+      return `floor ${figure(nitrate?.floorMgL ?? 0, 0)}`;
+    default:
+      return '';
+  }
 }
 
 /** Several changes ticked at once: what was logged, what was not. */
@@ -184,6 +204,17 @@ function muchLine({ tub, litres }: TopUpLogged): string[] {
   return percent > muchPercent ? [`That is ${percent} % of the tub: if it was a change, undo and log it so`] : [];
 }
 
+/** What such top-ups and changes come to in the end. */
+function creepLines({ creep, sourceTdsMgL }: TopUpLogged): string[] {
+  if (creep === null || !creep.wantsSoftTopUps) return [];
+  const evaporated = `${figure(creep.tapTopUpPerWeek * 100)} % a week topped up with tap water`;
+  if (creep.factor === null) return [`${evaporated}, nothing changed: minerals rise without end`];
+  const plateau = sourceTdsMgL === null ? null : creepPlateau(sourceTdsMgL, creep);
+  const settles =
+    plateau === null ? `${figure(creep.factor, 2)} times the tap's minerals` : `TDS about ${figure(plateau, 0)}`;
+  return [`${evaporated}, ${figure(creep.changedPerWeek * 100)} % changed: settles at ${settles}`];
+}
+
 export function topUpCard(voice: Voice, by: string, logged: TopUpLogged): Card {
   const { tub, litres, water } = logged;
   const tap = water === 'tap';
@@ -193,6 +224,7 @@ export function topUpCard(voice: Voice, by: string, logged: TopUpLogged): Card {
       'Only water evaporates: the minerals stayed in the tub',
       ...muchLine(logged),
       tdsLine(logged),
+      ...creepLines(logged),
       whenLine(voice, by, logged.at),
     ],
     ...(tap && { next: 'Use soft water (rain, osmosis) for the next top-up' }),

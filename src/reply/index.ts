@@ -20,6 +20,7 @@ export * from './postMorning.ts';
 export * from './postSeason.ts';
 export * from './postWeekly.ts';
 export * from './reading.ts';
+export * from './readingHistory.ts';
 export * from './refusals.ts';
 export * from './rota.ts';
 export * from './rotaTicks.ts';

@@ -38,7 +38,7 @@ const called = (names: readonly MixValueName[]): string => listWords(names.map((
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** "4.4 g", "0.17 g", from a kilogram up "1.25 kg". */
-const gramsWords = (grams: number): string =>
+export const gramsWords = (grams: number): string =>
   grams >= 1000 ? `${figure(grams / 1000, 2)} kg` : `${figure(grams, grams < 1 ? 2 : 1)} g`;
 
 /** The recipe, what decided it, and what else comes out. */

@@ -188,6 +188,7 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
         offers: [{ label: `Yes, ${refusal.number}`, patch: { sure: true } }],
       };
     case 'impossible-water':
+    case 'ask-unlikely-water':
     case 'ask-changed-already':
       return waterRefusal(voice, refusal);
     case 'done-already':
@@ -239,6 +240,14 @@ const amountWords: Record<AmountName, string> = {
   'source-tds': 'mg/L TDS at source',
   'source-gh': '°dGH at source',
   'source-kh': '°dKH at source',
+  'target-gh': '°dGH as target',
+  'target-kh': '°dKH as target',
+  'target-tds': 'mg/L TDS as target',
+  'target-nitrate': 'mg/L nitrate as target',
+  'salt-gh': '°dGH a gram of salt',
+  'salt-kh': '°dKH a gram of salt',
+  bucket: 'L of a bucket',
+  altitude: 'm of height',
   'nitrate-limit': 'mg/L as the limit',
   'keep-days': 'days kept',
   'claim-hours': 'hours for a claim',

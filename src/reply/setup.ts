@@ -68,9 +68,10 @@ const pages: Record<SetupPage, (voice: Voice, business: Business) => { title: st
     lines: [
       `Source water: nitrate ${figure(b.sourceNitrateMgL)} mg/L · TDS ${orUnknown(b.sourceTdsMgL, ' mg/L')}`,
       `Source water: GH ${orUnknown(b.sourceGhDgh, ' °dGH')} · KH ${orUnknown(b.sourceKhDkh, ' °dKH')}`,
+      ...targetLines(b),
       `Nitrate limit ${figure(b.nitrateLimitMgL)} mg/L as NO3`,
       `Changes ${figure(b.changeMinPercent)} to ${figure(b.changeMaxPercent)} % every ${counted(b.changeIntervalDays, 'day')}`,
-      `Kit steps ${b.kitStepsMgL.map((step) => figure(step)).join(' ')}`,
+      `Kit steps ${b.kitStepsMgL.map((step) => figure(step)).join(' ')} · bucket ${figure(b.bucketLitres)} L${b.altitudeM === 0 ? '' : ` · ${figure(b.altitudeM, 0)} m above the sea`}`,
       ...(b.sourceNitrateMgL >= b.nitrateLimitMgL
         ? ['The source water is not under the limit: no change gets there']
         : []),
@@ -106,6 +107,24 @@ const pages: Record<SetupPage, (voice: Voice, business: Business) => { title: st
     ],
   }),
 };
+
+/** What the prepared water should hold, and the salt for it. */
+function targetLines(b: Business): string[] {
+  const targets = [
+    ...(b.targetGhDgh === null ? [] : [`GH ${figure(b.targetGhDgh)}`]),
+    ...(b.targetKhDkh === null ? [] : [`KH ${figure(b.targetKhDkh)}`]),
+    ...(b.targetTdsMgL === null ? [] : [`TDS ${figure(b.targetTdsMgL, 0)}`]),
+    ...(b.targetNitrateMgL === null ? [] : [`nitrate at most ${figure(b.targetNitrateMgL)}`]),
+  ];
+  const salt = [
+    ...(b.saltGhDgh === null ? [] : [`${figure(b.saltGhDgh, 2)} °dGH`]),
+    ...(b.saltKhDkh === null ? [] : [`${figure(b.saltKhDkh, 2)} °dKH`]),
+  ];
+  return [
+    ...(targets.length === 0 ? [] : [`Prepared water: ${targets.join(' · ')}; try it with /mix`]),
+    ...(salt.length === 0 ? [] : [`Salt: 1 g in 10 L adds ${salt.join(' and ')}`]),
+  ];
+}
 
 const orUnknown = (value: number | null, unit: string): string =>
   value === null ? 'not set' : `${figure(value)}${unit}`;

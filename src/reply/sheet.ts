@@ -2,7 +2,7 @@ import type { Tub, WaterVerdict } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { type Button, button, type Card } from './card.ts';
 import { cut } from './cut.ts';
-import { figureOf } from './reading.ts';
+import { figureOf } from './findings.ts';
 import { counted, listWords, loggedWords, type Voice } from './voice.ts';
 
 /** What of a line was not understood. */

@@ -1,8 +1,18 @@
-import { dayOf, type Instant, type Tub, type TubStock } from '../domain/index.ts';
+import {
+  type Creep,
+  dayOf,
+  type Instant,
+  type MovingValue,
+  type OddReading,
+  type Tub,
+  type TubStock,
+} from '../domain/index.ts';
 import { press } from './acts.ts';
 import { holdEndWords } from './animals.ts';
 import { type Button, button, type Card } from './card.ts';
-import { figureOf } from './reading.ts';
+import { figureOf, trendLine } from './findings.ts';
+import { rangeWords, riseLine } from './nitrate.ts';
+import { oddShort } from './odd.ts';
 import { stepButtons } from './setup.ts';
 import { type TubWater, worstWords } from './tubWater.ts';
 import { undoButton } from './undoButton.ts';
@@ -26,9 +36,16 @@ interface TubState extends TubWater {
   readonly lateDays: number;
 }
 
+interface TubShown extends TubState {
+  readonly past: WaterPast;
+  readonly odd: OddReading | null;
+  readonly trends: readonly MovingValue[];
+  readonly creep: Creep | null;
+}
+
 /** A tub on one screen: state first, then water, change, animals, and its nitrate as a chart where it was read often enough. */
-export function tubCard(voice: Voice, state: TubState & { readonly past: WaterPast }): Card {
-  const { tub, last, plan, stock } = state;
+export function tubCard(voice: Voice, state: TubShown): Card {
+  const { tub, last, plan, stock, odd, creep } = state;
   const chart = waterChart(voice, state.past, 'nitrateMgL', 3);
   return {
     title: `${tub.name}: ${tubHeadline(voice, state)}`,
@@ -40,6 +57,12 @@ export function tubCard(voice: Voice, state: TubState & { readonly past: WaterPa
       `${state.lastChangedAt === null ? 'No change logged' : `Changed ${ageWords(voice, state.lastChangedAt)}`} · next ${litresWords(voice, plan.litres)} ${
         plan.dueOn < voice.today ? `due since ${dateWords(voice, plan.dueOn)}` : dayWords(voice, plan.dueOn)
       }`,
+      ...(plan.nitrate === null
+        ? []
+        : [`Nitrate about ${rangeWords(plan.nitrate.nowMgL)} mg/L now`, riseLine(plan.nitrate)]),
+      ...(odd === null ? [] : [oddShort(voice, odd)]),
+      ...state.trends.slice(0, 2).map((moving) => trendLine(moving)),
+      ...(creep?.wantsSoftTopUps === true ? ['Top up with soft water: tap water piles minerals up'] : []),
       stockLine(voice, stock),
       ...(stock.offSale === null
         ? []
@@ -127,7 +150,7 @@ function listSummary(states: readonly TubState[]): string {
 function listRow(voice: Voice, state: TubState, nameWidth: number): string {
   const { tub, stock, last, plan } = state;
   const animals = stock.saleable === null ? '–' : String(stock.saleable);
-  const nitrate = plan.nitrateMgL ?? last?.reading.nitrateMgL ?? null;
+  const nitrate = plan.nitrate?.nowMgL.median ?? last?.reading.nitrateMgL ?? null;
   const shown = nitrate === null ? '–' : figure(nitrate, 0);
   return `${tub.name.slice(0, nameWidth).padEnd(nameWidth)} ${animals.padStart(4)} ${shown.padStart(3)} ${tubHeadline(voice, state)}`.slice(
     0,

@@ -1,5 +1,5 @@
 import type { ChangePlan, Reading, WaterState, WaterVerdict } from '../domain/index.ts';
-import { figureOf } from './reading.ts';
+import { figureOf } from './findings.ts';
 import { mgLWords, type Voice } from './voice.ts';
 
 /** A tub's water: what was read last, and how it stands now. */
@@ -10,12 +10,11 @@ export interface TubWater {
   readonly waterState: WaterState;
 }
 
-/** "nitrite 1 mg/L", "nitrate ≈31 mg/L" where it is reckoned from an earlier reading; null where the water is fine. */
+/** "nitrite 1 mg/L", "nitrate ≈31 mg/L" as it stands by the readings; null where the water is fine. */
 export function worstWords(voice: Voice, { last, plan, waterState }: TubWater): string | null {
   if (waterState === 'fine') return null;
   const worst = last?.verdict.findings.find(({ of, state }) => of !== 'nitrate' && state === waterState);
   if (worst !== undefined) return figureOf(voice, worst);
-  if (plan.nitrateMgL === null) return 'water';
-  const isRead = last?.reading.nitrateMgL === plan.nitrateMgL;
-  return `nitrate ${isRead ? '' : '≈'}${mgLWords(plan.nitrateMgL)}`;
+  if (plan.nitrate === null) return 'water';
+  return `nitrate ≈${mgLWords(plan.nitrate.nowMgL.median)}`;
 }

@@ -1,40 +1,78 @@
-import { fahrenheitOf, type Refusal } from '../domain/index.ts';
-import type { Card } from './card.ts';
+import { fahrenheitOf, type Mended, type Refusal, type WaterValueName } from '../domain/index.ts';
+import type { Card, Offer } from './card.ts';
 import { figure, shareWords, sinceWords, type Voice } from './voice.ts';
 import { valueWords, withUnit } from './waterWords.ts';
 
-type WaterRefusal = Extract<Refusal, { kind: 'impossible-water' | 'ask-changed-already' }>;
+type WaterRefusal = Extract<Refusal, { kind: 'impossible-water' | 'ask-unlikely-water' | 'ask-changed-already' }>;
 
 export function waterRefusal(voice: Voice, refusal: WaterRefusal): Card {
-  return refusal.kind === 'impossible-water' ? impossible(voice, refusal) : changedAlready(voice, refusal);
+  switch (refusal.kind) {
+    case 'impossible-water':
+      return impossible(voice, refusal);
+    case 'ask-unlikely-water':
+      return unlikely(voice, refusal);
+    case 'ask-changed-already':
+      return changedAlready(voice, refusal);
+  }
 }
+
+/** The value as typed, on the scale of the person's units. */
+const typedWords = (voice: Voice, value: WaterValueName, typed: number): string =>
+  value === 'tempC'
+    ? `${figure(typed, 2)} ${voice.units === 'us' ? '°F' : '°C'}`
+    : `${valueWords[value].name} ${figure(typed, 2)}`;
+
+/** What a slip would make of it, in words. */
+function guessWords(voice: Voice, value: WaterValueName, typed: number, { value: meant, how }: Mended): string {
+  const right = withUnit(voice, value, meant);
+  switch (how) {
+    case 'fahrenheit':
+      return `${figure(typed, 2)} °F would be ${right}`;
+    case 'celsius':
+      return `${figure(typed, 2)} °C would be ${right}`;
+    case 'decimal':
+      return `With a decimal point it is ${right}`;
+    case 'ppm':
+      return `${figure(typed, 2)} mg/L (ppm) of CaCO3 is ${right}`;
+    case 'conductivity':
+      return `${figure(typed, 2)} µS/cm is about ${right}`;
+  }
+}
+
+/** The same entry with what was probably meant, each on a button. */
+const mendOffers = (voice: Voice, value: WaterValueName, mended: readonly Mended[]): Offer[] =>
+  mended.map(({ value: meant }, place) => {
+    const patched = value === 'tempC' && voice.units === 'us' ? fahrenheitOf(meant) : meant;
+    return {
+      label: `Log ${withUnit(voice, value, meant)}`,
+      patch: { [valueWords[value].option]: Number(patched.toFixed(2)) },
+      tone: place === 0 ? 'main' : 'plain',
+    };
+  });
 
 function impossible(voice: Voice, refusal: Extract<Refusal, { kind: 'impossible-water' }>): Card {
   const { value, typed, mended, tub, last } = refusal;
-  const scale = voice.units === 'us' ? '°F' : '°C';
-  const shown = value === 'tempC' ? `${figure(typed, 2)} ${scale}` : `${valueWords[value].name} ${figure(typed, 2)}`;
   const before =
     last === null ? [] : [`${tub} was ${withUnit(voice, value, last.value)} ${sinceWords(voice, last.at)}`];
-  if (mended === null) {
-    return {
-      title: `Not logged: ${shown} cannot be right`,
-      why: before,
-      next: 'Measure again, or check the decimal point',
-    };
-  }
-  const right = withUnit(voice, value, mended.value);
-  const guess = {
-    fahrenheit: `${figure(typed, 2)} °F would be ${right}`,
-    celsius: `${figure(typed, 2)} °C would be ${right}`,
-    decimal: `With a decimal point it is ${right}`,
-  }[mended.how];
-  const patched = value === 'tempC' && voice.units === 'us' ? fahrenheitOf(mended.value) : mended.value;
+  const title = `Not logged: ${typedWords(voice, value, typed)} cannot be right`;
+  if (mended.length === 0) return { title, why: before, next: 'Measure again, or check the decimal point' };
   return {
-    title: `Not logged: ${shown} cannot be right`,
-    why: [guess, ...before],
-    offers: [
-      { label: `Log ${right}`, patch: { [valueWords[value].option]: Number(patched.toFixed(2)) }, tone: 'main' },
+    title,
+    why: [...mended.map((slip) => guessWords(voice, value, typed, slip)), ...before],
+    offers: mendOffers(voice, value, mended),
+  };
+}
+
+function unlikely(voice: Voice, refusal: Extract<Refusal, { kind: 'ask-unlikely-water' }>): Card {
+  const { value, typed, mended, tub, last } = refusal;
+  const asTyped = typedWords(voice, value, typed);
+  return {
+    title: `Not logged yet: ${tub}, ${asTyped}?`,
+    why: [
+      `${tub} was ${withUnit(voice, value, last.value)} ${sinceWords(voice, last.at)}`,
+      ...mended.slice(0, 2).map((slip) => guessWords(voice, value, typed, slip)),
     ],
+    offers: [...mendOffers(voice, value, mended.slice(0, 2)), { label: `${asTyped} is right`, patch: { sure: true } }],
   };
 }
 

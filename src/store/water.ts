@@ -70,6 +70,7 @@ export function waterStore(db: Database) {
   const readings = db.prepare<[number, Instant], ReadingRow>(
     `${liveFacts('reading')} WHERE f.tub_id = ? AND f.at >= ? ORDER BY f.at, f.id`,
   );
+  const readingOfEntry = db.prepare<[number], ReadingRow>(`${liveFacts('reading')} WHERE f.entry_id = ?`);
   const newest = 'ORDER BY f.at DESC, f.id DESC LIMIT 1';
   const latestReading = db.prepare<[number], ReadingRow>(`${liveFacts('reading')} WHERE f.tub_id = ? ${newest}`);
   const latestWith = new Map(
@@ -105,6 +106,11 @@ export function waterStore(db: Database) {
     },
     /** Readings of a tub since an instant, oldest first. */
     readings: (tubId: number, since: Instant): Reading[] => readings.all(tubId, since).map(readingOf),
+    /** The reading that an entry holds; undefined where the entry is voided or holds none. */
+    readingOfEntry: (entryId: number): Reading | undefined => {
+      const row = readingOfEntry.get(entryId);
+      return row === undefined ? undefined : readingOf(row);
+    },
     latestReading: (tubId: number): Reading | undefined => {
       const row = latestReading.get(tubId);
       return row === undefined ? undefined : readingOf(row);

@@ -1,11 +1,12 @@
 import {
+  addDays,
   type Change,
   type ChoreAct,
   type ChoreTick,
-  changeDueOn,
   type DueChore,
   dayOf,
   dueChores,
+  firstDueOn,
   type Instant,
   instantAt,
   type LastActs,
@@ -64,12 +65,12 @@ export function rotaFacts(desk: Desk): RotaFacts {
     const plan = plans.get(tub.id);
     if (plan !== undefined && !wasChangedToday) return plan.dueOn;
     const before = own.findLast(({ at }) => at < morning);
-    return changeDueOn(
-      before === undefined ? null : dayOf(before.at, zone),
-      dayOf(tub.addedAt, zone),
-      tubs.indexOf(tub),
-      changeIntervalDays,
-    );
+    const byInterval =
+      before === undefined
+        ? firstDueOn(dayOf(tub.addedAt, zone), tubs.indexOf(tub), changeIntervalDays)
+        : addDays(dayOf(before.at, zone), changeIntervalDays);
+    // What was changed today was due by today: a series does not wait for the interval.
+    return byInterval > today ? today : byInterval;
   };
   const due = dueChores({
     chores: choresOn(desk),

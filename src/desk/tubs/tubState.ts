@@ -1,10 +1,13 @@
 import {
   addDays,
   type ChangePlan,
+  type Creep,
   dayOf,
   daysBetween,
   fail,
   type Instant,
+  type MovingValue,
+  type OddReading,
   ok,
   type Reading,
   type Refusal,
@@ -14,10 +17,13 @@ import {
   type WaterState,
   type WaterVerdict,
 } from '../../domain/index.ts';
-import { businessOf, type Desk } from '../desk.ts';
+import type { Desk } from '../desk.ts';
 import { findLine, findTub, tubsInUse } from '../find.ts';
-import { changePlanOf } from '../water/changePlan.ts';
+import { changePlanOf, type Rack, rackOf } from '../water/changePlan.ts';
+import { creepOfTub } from '../water/changes.ts';
+import { oddReading } from '../water/odd.ts';
 import { lastChange, lastReading, type WaterPast, waterPast } from '../water/past.ts';
+import { movingValues } from '../water/trends.ts';
 import { verdictOn } from '../water/verdict.ts';
 import { tubStock } from './stock.ts';
 
@@ -36,13 +42,13 @@ export interface TubState {
 
 /**
  * How a tub stands now.
- * @param inUse tubs in use, where they are known already: reading them for each of many takes a while
+ * @param rack what the plans of several tubs share, where it is read already
  */
-export function tubState(desk: Desk, tub: Tub, inUse: readonly Tub[] = tubsInUse(desk)): TubState {
-  const business = businessOf(desk);
+export function tubState(desk: Desk, tub: Tub, rack: Rack = rackOf(desk)): TubState {
+  const { business } = rack;
   const today = dayOf(desk.now(), business.zone);
   const reading = lastReading(desk, tub);
-  const plan = changePlanOf(desk, business, tub, inUse);
+  const plan = changePlanOf(desk, tub, rack);
   const changedAt = lastChange(desk, tub)?.at ?? null;
   const firstEnd = addDays(dayOf(tub.addedAt, business.zone), business.changeIntervalDays);
   const verdict = reading === undefined ? null : verdictOn(desk, business, tub, reading);
@@ -55,7 +61,7 @@ export function tubState(desk: Desk, tub: Tub, inUse: readonly Tub[] = tubsInUse
         : { reading, verdict, daysOld: daysBetween(dayOf(reading.at, business.zone), today) },
     lastChangedAt: changedAt,
     plan,
-    waterState: waterStateOf(verdict, plan.nitrateMgL, business.nitrateLimitMgL),
+    waterState: waterStateOf(verdict, plan.nitrate?.nowMgL.median ?? null, business.nitrateLimitMgL),
     stock: tubStock(desk, business, tub),
     lateDays: Math.max(0, daysBetween(lateFrom, today)),
   };
@@ -71,10 +77,29 @@ function waterStateOf(verdict: WaterVerdict | null, nitrateNowMgL: number | null
 /** How far back the water of a tub that is shown alone goes. */
 const pastDays = 90;
 
+/** What a tub that is shown alone tells beside its state. */
+export interface TubShown extends TubState {
+  readonly past: WaterPast;
+  /** The newest nitrate reading, where it does not follow from what was logged before. */
+  readonly odd: OddReading | null;
+  readonly trends: readonly MovingValue[];
+  readonly creep: Creep | null;
+}
+
 /** How the tub that was typed stands, and its water of the last 90 days. */
-export function showTub(desk: Desk, typed: string): Result<TubState & { readonly past: WaterPast }, Refusal> {
-  const tub = findTub(desk, typed);
-  return tub.ok ? ok({ ...tubState(desk, tub.value), past: waterPast(desk, tub.value, pastDays) }) : tub;
+export function showTub(desk: Desk, typed: string): Result<TubShown, Refusal> {
+  const found = findTub(desk, typed);
+  if (!found.ok) return found;
+  const tub = found.value;
+  const rack = rackOf(desk);
+  const nitrateRead = desk.store.water.latestWith(tub.id, 'nitrateMgL');
+  return ok({
+    ...tubState(desk, tub, rack),
+    past: waterPast(desk, tub, pastDays),
+    odd: nitrateRead === undefined ? null : oddReading(desk, rack, tub, nitrateRead),
+    trends: movingValues(desk, tub),
+    creep: creepOfTub(desk, tub),
+  });
 }
 
 const stateRank = { act: 0, watch: 1, fine: 2 } as const;
@@ -95,28 +120,19 @@ export function listTubs(
   const tubs = inUse.filter(
     (tub) => (line === null || tub.lineId === line.value.id) && (rack === undefined || tub.rack.toLowerCase() === rack),
   );
-  return ok(tubs.map((tub) => tubState(desk, tub, inUse)).sort(worstFirst));
+  const shared = rackOf(desk, inUse);
+  return ok(tubs.map((tub) => tubState(desk, tub, shared)).sort(worstFirst));
 }
 
 const worstFirst = (a: TubState, b: TubState): number =>
   stateRank[a.waterState] - stateRank[b.waterState] || b.lateDays - a.lateDays;
 
 /** Tubs in use whose water is not fine, what harms today first. */
-export function tubsToWatch(desk: Desk): TubState[] {
-  const business = businessOf(desk);
-  const inUse = tubsInUse(desk);
-  // The whole state of a tub is worked out only where its reading asks for it: most are fine.
-  return inUse
-    .filter((tub) => {
-      const reading = lastReading(desk, tub);
-      if (reading === undefined) return false;
-      const nitrateMgL = desk.store.water.latestWith(tub.id, 'nitrateMgL')?.nitrateMgL ?? 0;
-      return nitrateMgL > business.nitrateLimitMgL || verdictOn(desk, business, tub, reading).state !== 'fine';
-    })
-    .map((tub) => tubState(desk, tub, inUse))
+export const tubsToWatch = (desk: Desk, rack: Rack = rackOf(desk)): TubState[] =>
+  rack.inUse
+    .map((tub) => tubState(desk, tub, rack))
     .filter(({ waterState }) => waterState !== 'fine')
     .sort(worstFirst);
-}
 
 const racksAmong = (tubs: readonly Tub[]): string[] => [...new Set(tubs.map(({ rack }) => rack))];
 

@@ -5,10 +5,13 @@ import {
   type Change,
   type ChangeLogged,
   type ChangePlan,
+  type Creep,
+  creepOf,
   dayMs,
   dayOf,
   daysBetween,
   fail,
+  hourMs,
   type Instant,
   ok,
   plusMs,
@@ -22,7 +25,8 @@ import {
 import { businessOf, type Desk, log } from '../desk.ts';
 import { findTub } from '../find.ts';
 import { whenOf } from '../when.ts';
-import { changePlanOf } from './changePlan.ts';
+import { changePlanOf, rackOf } from './changePlan.ts';
+import { waterIn } from './waterIn.ts';
 
 export interface ChangeInput {
   readonly tub: string;
@@ -42,12 +46,12 @@ export function logChange(desk: Desk, by: By, input: ChangeInput): Result<Change
   const tub = found.value;
   const at = whenOf(desk, input.at);
   if (!at.ok) return at;
-  const plan = changePlanOf(desk, business, tub);
+  const plan = changePlanOf(desk, tub, rackOf(desk));
   const litres = litresOf(tub, input, plan);
   if (!litres.ok) return litres;
   const fraction = litres.value / tub.netLitres;
-  const clash =
-    input.second === true ? undefined : changeNear(desk, tub, at.value, business.zone, business.changeIntervalDays);
+  const apartDays = Math.min(business.changeIntervalDays, plan.everyDays);
+  const clash = input.second === true ? undefined : changeNear(desk, tub, at.value, business.zone, apartDays);
   if (clash !== undefined) {
     const before = clash.litres / tub.netLitres;
     return fail({
@@ -67,18 +71,22 @@ export function logChange(desk: Desk, by: By, input: ChangeInput): Result<Change
       note: input.note?.trim() || null,
     });
   });
-  const nitrate = plan.nitrateMgL;
+  const isNow = at.value > plusMs(desk.now(), -nowHours * hourMs);
+  const before = isNow ? (plan.nitrate?.nowMgL.median ?? null) : null;
+  const sourceMgL = waterIn(business).values.nitrateMgL;
   return ok({
     tub,
     litres: litres.value,
     percent: Math.round(fraction * 100),
     at: at.value,
-    nitrateMgL:
-      nitrate === null ? null : { before: nitrate, after: afterChange(nitrate, fraction, business.sourceNitrateMgL) },
-    next: changePlanOf(desk, business, tub),
+    nitrateMgL: before === null ? null : { before, after: afterChange(before, fraction, sourceMgL) },
+    next: changePlanOf(desk, tub, rackOf(desk)),
     entryId,
   });
 }
+
+/** A change of the last hours is one of now: what nitrate was before it is known. */
+const nowHours = 12;
 
 function litresOf(tub: Tub, input: ChangeInput, plan: ChangePlan): Result<number, Refusal> {
   if (input.litres === undefined && input.percent === undefined) return ok(plan.litres);
@@ -93,12 +101,12 @@ function litresOf(tub: Tub, input: ChangeInput, plan: ChangePlan): Result<number
   return percent.ok ? ok(Math.round(tub.netLitres * percent.value) / 100) : percent;
 }
 
-/** A change of the tub less than the interval before or after `at`, by local days. */
-function changeNear(desk: Desk, tub: Tub, at: Instant, zone: string, intervalDays: number): Change | undefined {
+/** A change of the tub less than so many days before or after `at`, by local days. */
+function changeNear(desk: Desk, tub: Tub, at: Instant, zone: string, apartDays: number): Change | undefined {
   const day = dayOf(at, zone);
   return desk.store.water
-    .changes(tub.id, plusMs(at, -(intervalDays + 1) * dayMs))
-    .findLast((change) => Math.abs(daysBetween(dayOf(change.at, zone), day)) < intervalDays);
+    .changes(tub.id, plusMs(at, -(apartDays + 1) * dayMs))
+    .findLast((change) => Math.abs(daysBetween(dayOf(change.at, zone), day)) < apartDays);
 }
 
 /** Logs replaced evaporation. The minerals of the tub stayed; those of tap water come on top, soft water brings none. */
@@ -131,5 +139,23 @@ export function logTopUp(
   const source = business.sourceTdsMgL;
   const addsMgL = water === 'soft' ? 0 : source === null ? null : (source * input.litres) / tub.netLitres;
   const tdsMgL = { last: last?.tdsMgL ?? null, adds: addsMgL };
-  return ok({ tub, litres: input.litres, water, at: at.value, tdsMgL, entryId });
+  return ok({
+    tub,
+    litres: input.litres,
+    water,
+    at: at.value,
+    tdsMgL,
+    creep: creepOfTub(desk, tub),
+    sourceTdsMgL: waterIn(business).values.tdsMgL,
+    entryId,
+  });
 }
+
+/** What the top-ups and changes of a tub's last 60 days come to; null: its log is too young to tell. */
+export function creepOfTub({ store: { water }, now }: Desk, tub: Tub): Creep | null {
+  const since = plusMs(now(), -creepDays * dayMs);
+  const log = { changes: water.changes(tub.id, since), topUps: water.topUps(tub.id, since) };
+  return creepOf(tub.netLitres, log, tub.addedAt, now());
+}
+
+const creepDays = 60;

@@ -10,6 +10,7 @@ import {
   type Result,
 } from '../../domain/index.ts';
 import { businessOf, type Desk } from '../desk.ts';
+import { tapOf } from './waterIn.ts';
 
 export interface MixInput {
   readonly litres: number;
@@ -63,12 +64,7 @@ export function prepareMix(desk: Desk, input: MixInput): Result<MixPrepared, Mix
     return fail({ kind: 'impossible-mix', name, typed, min, max });
   }
   const business = businessOf(desk);
-  const tap = {
-    ghDgh: business.sourceGhDgh,
-    khDkh: business.sourceKhDkh,
-    tdsMgL: business.sourceTdsMgL,
-    nitrateMgL: business.sourceNitrateMgL,
-  };
+  const tap = tapOf(business);
   const target = {
     ghDgh: input.gh ?? null,
     khDkh: input.kh ?? null,

@@ -3,15 +3,18 @@ import {
   type By,
   canBe,
   celsiusOf,
+  dayMs,
   fail,
   type Instant,
-  judgeReading,
-  mend,
+  likelySlips,
+  mendings,
   noWaterValues,
   ok,
+  plusMs,
   type ReadingLogged,
   type Refusal,
   type Result,
+  readInterval,
   type Tub,
   type WaterValueName,
   type WaterValues,
@@ -19,8 +22,10 @@ import {
 import { businessOf, type Desk, log, nth } from '../desk.ts';
 import { findTub } from '../find.ts';
 import { whenOf } from '../when.ts';
-import { changePlanOf } from './changePlan.ts';
-import { knownOf } from './verdict.ts';
+import { changePlanOf, rackOf } from './changePlan.ts';
+import { oddReading } from './odd.ts';
+import { movingValues } from './trends.ts';
+import { verdictOn } from './verdict.ts';
 
 /** Values as typed, on the scale of the business's units; what was left out is undefined. */
 export type TypedValues = { readonly [K in WaterValueName]?: number | undefined };
@@ -30,6 +35,10 @@ export interface ReadingInput {
   readonly values: TypedValues;
   readonly at?: Instant | undefined;
   readonly note?: string | undefined;
+  /** The asker said that an unlikely value is right. */
+  readonly sure?: boolean | undefined;
+  /** The values are metric already, whatever the business's units. */
+  readonly metric?: boolean | undefined;
 }
 
 /** Checks, logs and judges a reading. Temperatures come on the scale of the business's units. */
@@ -38,11 +47,10 @@ export function logReading(desk: Desk, by: By, input: ReadingInput): Result<Read
   const found = findTub(desk, input.tub);
   if (!found.ok) return found;
   const tub = found.value;
-  const values = metric(desk, business, tub, input.values);
-  if (!values.ok) return values;
   const at = whenOf(desk, input.at);
   if (!at.ok) return at;
-  const known = knownOf(desk, tub, at.value);
+  const values = metric(desk, business, tub, input, at.value);
+  if (!values.ok) return values;
   const entryId = log(desk, by, 'reading', `${tub.name} reading${shortValues(values.value)}`, (entry) => {
     desk.store.water.addReading(entry, {
       ...values.value,
@@ -51,11 +59,17 @@ export function logReading(desk: Desk, by: By, input: ReadingInput): Result<Read
       note: input.note?.trim() || null,
     });
   });
+  const reading = { ...values.value, at: at.value };
+  const rack = rackOf(desk);
+  const { nitrateMgL } = values.value;
   return ok({
     tub,
-    reading: { ...values.value, at: at.value },
-    verdict: judgeReading(values.value, known, business),
-    plan: changePlanOf(desk, business, tub),
+    reading,
+    verdict: verdictOn(desk, business, tub, reading),
+    plan: changePlanOf(desk, tub, rack),
+    kit: nitrateMgL === null ? null : readInterval(nitrateMgL, business.kitStepsMgL),
+    odd: oddReading(desk, rack, tub, { ...reading, entryId }),
+    trends: movingValues(desk, tub).filter(({ name }) => values.value[name] !== null),
     entryId,
   });
 }
@@ -76,23 +90,47 @@ function shortValues(values: WaterValues): string {
     .join('');
 }
 
-/** The typed values in metric, all possible ones, or the refusal of the first that cannot be. */
-function metric(desk: Desk, business: Business, tub: Tub, typed: TypedValues): Result<WaterValues, Refusal> {
+/** An older value says nothing of a slip, in days. */
+const freshDays = 60;
+
+/** The typed values in metric, all possible ones, or the refusal of the first that cannot be, or hardly so. */
+function metric(
+  desk: Desk,
+  business: Business,
+  tub: Tub,
+  { values: typed, sure, metric: isMetric }: ReadingInput,
+  at: Instant,
+): Result<WaterValues, Refusal> {
   const values: Record<WaterValueName, number | null> = { ...noWaterValues };
   for (const name of Object.keys(values) as WaterValueName[]) {
     const given = typed[name];
     if (given === undefined) continue;
-    const inFahrenheit = name === 'tempC' && business.units === 'us';
+    const inFahrenheit = name === 'tempC' && business.units === 'us' && isMetric !== true;
     const value = inFahrenheit ? celsiusOf(given) : given;
+    const last = desk.store.water.latestWith(tub.id, name, at);
     if (!canBe(name, value)) {
-      const last = desk.store.water.latestWith(tub.id, name);
       return fail({
         kind: 'impossible-water',
         tub: tub.name,
         value: name,
         typed: given,
-        mended: mend(name, given, inFahrenheit),
+        mended: mendings(name, given, inFahrenheit),
         last: last === undefined ? null : { value: last[name] ?? 0, at: last.at },
+      });
+    }
+    const before = last?.[name] ?? null;
+    const slips =
+      sure === true || before === null || last === undefined || last.at < plusMs(at, -freshDays * dayMs)
+        ? []
+        : likelySlips(name, value, before);
+    if (slips.length > 0 && last !== undefined && before !== null) {
+      return fail({
+        kind: 'ask-unlikely-water',
+        tub: tub.name,
+        value: name,
+        typed: given,
+        mended: slips,
+        last: { value: before, at: last.at },
       });
     }
     values[name] = value;

@@ -6,12 +6,14 @@ import {
   plusMs,
   type Reading,
   type Tub,
+  type WaterValues,
   type WaterVerdict,
 } from '../../domain/index.ts';
 import type { Desk } from '../desk.ts';
+import { waterIn } from './waterIn.ts';
 
 /** The tub's last pH and temperature of the 60 days before, and its usual TDS (median of at least three). */
-export function knownOf(
+function knownOf(
   desk: Desk,
   tub: Tub,
   at: Instant,
@@ -26,6 +28,14 @@ export function knownOf(
   };
 }
 
-/** A reading judged by what was known of its tub then. */
-export const verdictOn = (desk: Desk, business: Business, tub: Tub, reading: Reading): WaterVerdict =>
-  judgeReading(reading, knownOf(desk, tub, reading.at), business);
+/** A reading judged by what was known of its tub then; nitrate beside the water that goes in. */
+export const verdictOn = (
+  desk: Desk,
+  business: Business,
+  tub: Tub,
+  reading: WaterValues & Pick<Reading, 'at'>,
+): WaterVerdict =>
+  judgeReading(reading, knownOf(desk, tub, reading.at), {
+    ...business,
+    sourceNitrateMgL: waterIn(business).values.nitrateMgL,
+  });

@@ -1,9 +1,29 @@
-import type { Business } from '../business.ts';
-import { addDays, type LocalDay } from '../day.ts';
-import { afterChange, changesTo, fractionTo } from './dilution.ts';
+import { addDays, daysBetween, type LocalDay } from '../day.ts';
+import { type Jump, jumpOf, type MovedWater } from './jump.ts';
+import { bucketSizes } from './nitrate/bucket.ts';
+import type { NitrateEstimate } from './nitrate/infer.ts';
+import {
+  type ChangeEffect,
+  effectOf,
+  type NitratePlan,
+  type NitratePlanReason,
+  type NitratePolicy,
+  planNitrate,
+  stepGapDays,
+} from './nitrate/plan.ts';
 
-/** Why a change is as large as it is. */
-export type ChangeReason = 'towards-limit' | 'capped' | 'least' | 'no-reading' | 'source-too-high' | 'urgent';
+/** Why a change is as large as it is: harm of today, or what nitrate asks for. */
+export type ChangeReason = 'urgent' | NitratePlanReason;
+
+/** Nitrate of a tub by its readings, and what the planned change does to it. */
+export interface NitrateOutlook
+  extends Pick<NitrateEstimate, 'nowMgL' | 'risePerDay' | 'readings'>,
+    ChangeEffect,
+    Pick<NitratePlan, 'daysToLimit' | 'floorMgL' | 'remedy'> {
+  readonly limitMgL: number;
+  /** Of the water that goes in. */
+  readonly sourceMgL: number;
+}
 
 /** The change a tub needs next. */
 export interface ChangePlan {
@@ -11,100 +31,101 @@ export interface ChangePlan {
   readonly litres: number;
   readonly percent: number;
   readonly reason: ChangeReason;
-  readonly nitrateMgL: number | null;
-  readonly afterMgL: number | null;
-  /** Changes of this size until the limit, this one included; null: not reachable, or not known. */
-  readonly changesToLimit: number | null;
+  /** Days from one such change to the next. */
+  readonly everyDays: number;
+  /** Null: no reading of the last 120 days. */
+  readonly nitrate: NitrateOutlook | null;
+  /** How far the change moves temperature, TDS and GH. */
+  readonly jump: Jump;
+  /** Where the jump asks for parts: what the change would be in one, L. */
+  readonly wholeLitres: number | null;
 }
 
-type Policy = Pick<
-  Business,
-  'sourceNitrateMgL' | 'nitrateLimitMgL' | 'changeMinPercent' | 'changeMaxPercent' | 'changeIntervalDays'
->;
+/** What a tub's next change follows from. */
+export interface ChangeQuestion {
+  /** Water in the tub, L, above 0. */
+  readonly netLitres: number;
+  readonly policy: NitratePolicy;
+  /** As of now. */
+  readonly estimate: NitrateEstimate;
+  readonly today: LocalDay;
+  /** Null: no change logged. */
+  readonly lastChangedOn: LocalDay | null;
+  /** The day a tub never changed falls due. */
+  readonly firstDueOn: LocalDay;
+  /** The day of the last nitrate reading; null: none. */
+  readonly readOn: LocalDay | null;
+  /** The day ammonia or nitrite was read that harms, and no change made since; null: none. */
+  readonly harmOn: LocalDay | null;
+  /** The tub's minerals and temperature now; null: not known. */
+  readonly water: MovedWater;
+  /** What goes in. */
+  readonly source: MovedWater;
+}
+
+/** More than this at once is no first aid, per cent: it adds a shock to the harm (common practice, no source). */
+const mostFirstAidPercent = 25;
 
 /**
- * Litres of the next change: exact dilution towards the limit, inside the policy's bounds, in steps of half a litre.
- *
- * @param netLitres   water in the tub, L
- * @param nitrateMgL  last known nitrate with the changes since taken off, mg/L; null: never measured
- * @param dueOn       the day it falls due
- * @param isUrgent    ammonia or nitrite harms: the most that the policy allows, whatever the nitrate
+ * The next change of a tub: litres by the nitrate model (`planNitrate`), in parts where it would move minerals too far, at once and the
+ * most where ammonia or nitrite harms. A tub over the limit whose changes were never logged does not wait for its first day.
  */
-export function planChange(
-  netLitres: number,
-  nitrateMgL: number | null,
-  dueOn: LocalDay,
-  policy: Policy,
-  isUrgent = false,
-): ChangePlan {
-  const least = policy.changeMinPercent / 100;
-  const most = policy.changeMaxPercent / 100;
-  const towards = nitrateMgL === null ? least : fractionTo(policy.nitrateLimitMgL, nitrateMgL, policy.sourceNitrateMgL);
-  const wanted = isUrgent ? most : towards;
-  const fraction = Math.min(most, Math.max(least, wanted));
-  const mayFallShort = isUrgent || wanted > most;
-  const litres = measurable(netLitres * fraction, netLitres * least, netLitres * most, mayFallShort);
-  const swapped = litres / netLitres;
+export function planChange(ask: ChangeQuestion): ChangePlan {
+  const { netLitres, policy, estimate, today, lastChangedOn, firstDueOn, harmOn } = ask;
+  const { changeIntervalDays: intervalDays } = policy;
+  const isOver = estimate.readings > 0 && estimate.nowMgL.median > policy.nitrateLimitMgL;
+  const firstOn = isOver && ask.readOn !== null && ask.readOn < firstDueOn ? ask.readOn : firstDueOn;
+  const lastOn = lastChangedOn ?? addDays(firstOn, -intervalDays);
+  const model = planNitrate(estimate, policy, netLitres, Math.max(0, daysBetween(lastOn, today)));
+  const harm = { reason: 'urgent', litres: firstAidLitres(netLitres, policy), everyDays: intervalDays } as const;
+  const { reason, litres: whole, everyDays: wholeEvery } = harmOn === null ? model : harm;
+  const jumpWhole = jumpOf(whole / netLitres, ask.water, ask.source, stepGapDays);
+  const isSplit = harmOn === null && jumpWhole.parts > 1;
+  const litres = isSplit ? partOf(whole, jumpWhole.parts) : whole;
+  const everyDays = isSplit ? Math.max(stepGapDays, Math.floor(wholeEvery / jumpWhole.parts)) : wholeEvery;
+  const dueOn = harmOn ?? (lastChangedOn === null ? firstOn : addDays(lastChangedOn, Math.min(everyDays, wholeEvery)));
+  const fraction = litres / netLitres;
+  const dueInDays = Math.max(0, daysBetween(today, dueOn));
   return {
     dueOn,
     litres,
-    percent: Math.round(swapped * 100),
-    reason: isUrgent ? 'urgent' : reasonOf(nitrateMgL, wanted, least, most),
-    nitrateMgL,
-    afterMgL: nitrateMgL === null ? null : afterChange(nitrateMgL, swapped, policy.sourceNitrateMgL),
-    changesToLimit:
-      nitrateMgL === null ? null : changesTo(policy.nitrateLimitMgL, nitrateMgL, policy.sourceNitrateMgL, swapped),
+    percent: Math.round(fraction * 100),
+    reason,
+    everyDays,
+    nitrate:
+      estimate.readings === 0
+        ? null
+        : {
+            nowMgL: estimate.nowMgL,
+            risePerDay: estimate.risePerDay,
+            readings: estimate.readings,
+            ...effectOf(estimate.beliefs, policy, fraction, dueInDays, everyDays),
+            daysToLimit: model.daysToLimit,
+            floorMgL: model.floorMgL,
+            remedy: model.remedy,
+            limitMgL: policy.nitrateLimitMgL,
+            sourceMgL: policy.sourceNitrateMgL,
+          },
+    jump: isSplit ? jumpOf(fraction, ask.water, ask.source, stepGapDays) : jumpWhole,
+    wholeLitres: isSplit ? whole : null,
   };
 }
 
-function reasonOf(nitrateMgL: number | null, wanted: number, least: number, most: number): ChangeReason {
-  if (nitrateMgL === null) return 'no-reading';
-  if (wanted === Number.POSITIVE_INFINITY) return 'source-too-high';
-  if (wanted > most) return 'capped';
-  return wanted > least ? 'towards-limit' : 'least';
+/** The most of the policy, and no more than is borne at once. */
+function firstAidLitres(netLitres: number, { changeMinPercent, changeMaxPercent }: NitratePolicy): number {
+  const mostPercent = Math.min(changeMaxPercent, mostFirstAidPercent);
+  const leastPercent = Math.min(changeMinPercent, mostPercent);
+  return bucketSizes((netLitres * leastPercent) / 100, (netLitres * mostPercent) / 100).at(-1) ?? 0;
 }
 
-/** Parts of a litre in which a bucket is filled, coarsest first: halves, tenths, hundredths. */
-const partsOfLitre = [2, 10, 100] as const;
+/** One of several equal parts, as a bucket measures it; never more than the part. */
+const partOf = (litres: number, parts: number): number =>
+  bucketSizes((0.8 * litres) / parts, litres / parts).at(-1) ?? litres / parts;
 
 /**
- * `litres` in the coarsest parts that stay between the bounds: rounded up, so that the limit is reached; where it is the most and reaches
- * no limit anyway, down by a tenth of it at most.
- */
-function measurable(litres: number, leastLitres: number, mostLitres: number, mayFallShort: boolean): number {
-  for (const parts of partsOfLitre) {
-    const up = Math.ceil(litres * parts - 1e-9) / parts;
-    if (up <= mostLitres + 1e-9) return up;
-    const down = Math.floor(mostLitres * parts + 1e-9) / parts;
-    if (mayFallShort && down >= litres * 0.9 && down >= leastLitres - 1e-9) return down;
-  }
-  return litres;
-}
-
-/**
- * The day a change falls due: the interval after the last one; a tub never changed falls due spread over its first interval, so that a
- * new rack does not fall due in one evening.
+ * The day a tub never changed falls due: spread over its first interval, so that a new rack does not fall due in one evening.
  *
- * @param place  the tub's place among those never changed, from 0
+ * @param place  the tub's place among those in use, from 0
  */
-export function changeDueOn(
-  lastChangedOn: LocalDay | null,
-  addedOn: LocalDay,
-  place: number,
-  intervalDays: number,
-): LocalDay {
-  return lastChangedOn === null ? addDays(addedOn, place % intervalDays) : addDays(lastChangedOn, intervalDays);
-}
-
-/** Nitrate now by the last reading and the changes since, nothing risen: the interim before a rise is known. */
-export function nitrateAfter(
-  readMgL: number,
-  changesSinceLitres: readonly number[],
-  netLitres: number,
-  sourceMgL: number,
-): number {
-  return changesSinceLitres.reduce(
-    (level, litres) => afterChange(level, Math.min(1, litres / netLitres), sourceMgL),
-    readMgL,
-  );
-}
+export const firstDueOn = (addedOn: LocalDay, place: number, intervalDays: number): LocalDay =>
+  addDays(addedOn, place % intervalDays);

@@ -1,4 +1,5 @@
 import type { WaterValueName } from '../tub.ts';
+import { toDgh } from './minerals.ts';
 
 interface Possible {
   readonly min: number;
@@ -24,7 +25,8 @@ export const canBe = (name: WaterValueName, value: number): boolean =>
 /** A mended value with what the slip seems to be. */
 export interface Mended {
   readonly value: number;
-  readonly how: 'fahrenheit' | 'celsius' | 'decimal';
+  /** The other scale of temperature, a decimal point, hardness in mg/L of CaCO3, conductivity in µS/cm. */
+  readonly how: 'fahrenheit' | 'celsius' | 'decimal' | 'ppm' | 'conductivity';
 }
 
 export const celsiusOf = (fahrenheit: number): number => (fahrenheit - 32) / 1.8;
@@ -43,17 +45,27 @@ const usual: Readonly<Record<WaterValueName, Possible>> = {
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
+/** A hardness that was typed in mg/L of CaCO3 (ppm), to a tenth of a degree. */
+export const hardnessOfPpm = (mgL: number): number => tenth(toDgh(mgL, 'mg/L CaCO3'));
+
 /**
- * What an impossible value probably was meant to be: degrees of the other scale in a temperature field, or a lost decimal point.
- * Null when neither gives a usual value. `typed` is on the scale of the person's units.
+ * What an impossible value probably was meant to be, the likeliest first: degrees of the other scale in a temperature field, hardness in
+ * mg/L of CaCO3, or a lost decimal point. Only what gives a usual value. `typed` is on the scale of the person's units.
  */
-export function mend(name: WaterValueName, typed: number, inFahrenheit: boolean): Mended | null {
-  const fits = (value: number): boolean => value >= usual[name].min && value <= usual[name].max;
+export function mendings(name: WaterValueName, typed: number, inFahrenheit: boolean): Mended[] {
+  const fits = ({ value }: Mended): boolean => value >= usual[name].min && value <= usual[name].max;
   if (name === 'tempC') {
-    if (inFahrenheit && fits(typed)) return { value: typed, how: 'celsius' };
-    if (!inFahrenheit && fits(celsiusOf(typed))) return { value: tenth(celsiusOf(typed)), how: 'fahrenheit' };
-    const shifted = inFahrenheit ? celsiusOf(typed / 10) : typed / 10;
-    return fits(shifted) ? { value: tenth(shifted), how: 'decimal' } : null;
+    const other: Mended = inFahrenheit
+      ? { value: typed, how: 'celsius' }
+      : { value: tenth(celsiusOf(typed)), how: 'fahrenheit' };
+    const shifted: Mended = { value: tenth(inFahrenheit ? celsiusOf(typed / 10) : typed / 10), how: 'decimal' };
+    return [other, shifted].filter(fits).slice(0, 1);
   }
-  return fits(typed / 10) && typed > 0 ? { value: Math.round(typed * 10) / 100, how: 'decimal' } : null;
+  if (!(typed > 0)) return [];
+  const isHardness = name === 'ghDgh' || name === 'khDkh';
+  const slips: readonly Mended[] = [
+    ...(isHardness ? [{ value: hardnessOfPpm(typed), how: 'ppm' } as const] : []),
+    { value: Math.round(typed * 10) / 100, how: 'decimal' },
+  ];
+  return slips.filter(fits);
 }

@@ -1,5 +1,5 @@
 import { normalDensity } from './normal.ts';
-import type { RisePrior } from './risePrior.ts';
+import { type RisePrior, risePriorDensity } from './risePrior.ts';
 import { seenMgL } from './sight.ts';
 
 /**
@@ -35,11 +35,7 @@ const steadyDrift = 1;
 const fallingShare = 0.03;
 const falling: RisePrior = { medianPerDay: 0.12, logSd: 0.8 };
 
-/** Share and width, in standard deviations, of the wide part of the rise's prior: one odd tub in ten. */
-const oddShare = 0.1;
-const oddSd = 2;
-const riseDensity = (z: number): number =>
-  (1 - fallingShare) * ((1 - oddShare) * normalDensity(z, 0, 1) + oddShare * normalDensity(z, 0, oddSd));
+const riseDensity = (z: number): number => (1 - fallingShare) * risePriorDensity(z);
 const fallDensity = (z: number): number => fallingShare * normalDensity(z, 0, 1);
 
 const startNodes = 20;

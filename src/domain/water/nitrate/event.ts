@@ -39,3 +39,7 @@ export function eventsInWindow(events: readonly TubEvent[], nowDay: number): Tub
     return !isTwice;
   });
 }
+
+/** What happened up to a moment, its readings included; a change of the same moment comes after the reading. */
+export const eventsUpTo = (events: readonly TubEvent[], day: number): TubEvent[] =>
+  events.filter((event) => event.day < day || (event.of === 'reading' && event.day === day));

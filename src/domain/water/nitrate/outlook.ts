@@ -12,11 +12,18 @@ export const later = (beliefs: readonly Belief[], days: number): Belief[] =>
 export const changedBy = (beliefs: readonly Belief[], fraction: number, sourceMgL: number): Belief[] =>
   beliefs.map((belief) => ({ ...belief, nowMgL: afterChange(belief.nowMgL, fraction, sourceMgL) }));
 
-/** Chance that nitrate is at or under `limitMgL` now and for `days` to come, nothing done. */
-export function chanceUnder(beliefs: readonly Belief[], limitMgL: number, days: number): number {
+/** Chance that nitrate is at or under `limitMgL` after a change of `fraction` (0: none) and for `days` to come. */
+export function chanceUnder(
+  beliefs: readonly Belief[],
+  limitMgL: number,
+  days: number,
+  fraction = 0,
+  sourceMgL = 0,
+): number {
   let chance = 0;
   for (const { nowMgL, risePerDay, weight } of beliefs) {
-    if (nowMgL + Math.max(0, risePerDay) * days <= limitMgL) chance += weight;
+    const afterMgL = afterChange(nowMgL, fraction, sourceMgL);
+    if (afterMgL + Math.max(0, risePerDay) * days <= limitMgL) chance += weight;
   }
   return chance;
 }

@@ -43,7 +43,19 @@ export interface Remedy {
   readonly everyDays: number | null;
 }
 
-export interface NitratePlan {
+/** What a change does, and what the same change does when it is made again and again. */
+export interface ChangeEffect {
+  /** Nitrate after the change, mg/L. */
+  readonly afterMgL: Estimate;
+  /** Chance that the tub stays under the limit from this change to the next. */
+  readonly chanceUnder: number;
+  /** Changes of this size until the tub probably is under the limit, this one included; null: not within thirty. */
+  readonly changes: number | null;
+  /** What such changes hold in the end, just before each, at the likely rise, mg/L. */
+  readonly heldMgL: number;
+}
+
+export interface NitratePlan extends ChangeEffect {
   readonly reason: NitratePlanReason;
   /** One change, L; half litres, inside the policy's bounds. */
   readonly litres: number;
@@ -51,14 +63,8 @@ export interface NitratePlan {
   readonly fraction: number;
   /** Days from now; 0: today. */
   readonly dueInDays: number;
-  /** Changes of this size until the tub probably is under the limit, this one included; null: more than can be foretold. */
-  readonly changes: number | null;
-  /** Days between them. */
+  /** Days between such changes. */
   readonly everyDays: number;
-  /** Nitrate after the change, mg/L. */
-  readonly afterMgL: Estimate;
-  /** Chance that the tub stays under the limit from this change to the next. */
-  readonly chanceUnder: number;
   readonly daysToLimit: DaysToLimit;
   /** Lowest plateau that the policy allows, at the likely rise, mg/L: the floor when the limit cannot be held. */
   readonly floorMgL: number;
@@ -83,7 +89,7 @@ const mostSteps = 30;
  * Plateau rule: the least for which N_source + g·T/f stays under the limit at the 90 % quantile of g, where an allowed change can.
  * The larger counts, between the policy's bounds.
  *
- * A tub over the limit that one change cannot bring under it gets a series, `stepGapDays` apart; else nothing is due twice in an interval.
+ * A tub over the limit that the largest change on the interval's day would not bring under it gets a series, `stepGapDays` apart; else nothing is due twice in an interval.
  *
  * @param estimate        of this tub, at this moment
  * @param netLitres       water in the tub, L, above 0
@@ -100,30 +106,43 @@ export function planNitrate(
   const aims = { sourceMgL, limitMgL, intervalDays, netLitres, sizes };
   const mostFraction = (sizes.at(-1) ?? 0) / netLitres;
   const outOfReach = readings === 0 ? null : outOfReachBy(beliefs, mostFraction, aims);
-  const isSeries =
-    readings > 0 &&
-    outOfReach === null &&
-    needsSeries(beliefs, mostFraction, aims, (daysSinceChange ?? intervalDays) < intervalDays);
+  const daysToInterval = Math.max(0, intervalDays - (daysSinceChange ?? intervalDays));
+  const isSeries = readings > 0 && outOfReach === null && needsSeries(beliefs, mostFraction, aims, daysToInterval);
   const everyDays = isSeries ? Math.min(stepGapDays, intervalDays) : intervalDays;
   const dueInDays = daysSinceChange === null ? 0 : Math.max(0, everyDays - daysSinceChange);
   const due = later(beliefs, dueInDays);
   const { reason, litres } =
     readings === 0 ? { reason: 'no-reading' as const, litres: sizes[0] ?? 0 } : sizeOf(due, outOfReach, isSeries, aims);
   const fraction = litres / netLitres;
-  const after = changedBy(due, fraction, sourceMgL);
   const [likelyRise = 0] = risesOf(beliefs, [0.5]);
   return {
     reason,
     litres,
     fraction,
     dueInDays,
-    changes: isSeries ? changesUntilUnder(after, fraction, everyDays, aims) : 1,
     everyDays,
-    afterMgL: nitrateOf(after),
-    chanceUnder: chanceUnder(after, limitMgL, everyDays),
+    ...effectOf(beliefs, policy, fraction, dueInDays, everyDays),
     daysToLimit: daysToLimit(beliefs, limitMgL),
     floorMgL: plateauMgL(sourceMgL, likelyRise, intervalDays, mostFraction),
     remedy: outOfReach === null ? null : remedyOf(likelyRise, mostFraction, policy),
+  };
+}
+
+/** What a change of `fraction`, made in `dueInDays` and every so many days after, does to nitrate. */
+export function effectOf(
+  beliefs: readonly Belief[],
+  { sourceNitrateMgL: sourceMgL, nitrateLimitMgL: limitMgL }: NitratePolicy,
+  fraction: number,
+  dueInDays: number,
+  everyDays: number,
+): ChangeEffect {
+  const after = changedBy(later(beliefs, dueInDays), fraction, sourceMgL);
+  const [likelyRise = 0] = risesOf(beliefs, [0.5]);
+  return {
+    afterMgL: nitrateOf(after),
+    chanceUnder: chanceUnder(after, limitMgL, everyDays),
+    changes: changesUntilUnder(after, fraction, everyDays, sourceMgL, limitMgL),
+    heldMgL: plateauMgL(sourceMgL, likelyRise, everyDays, fraction),
   };
 }
 
@@ -147,15 +166,15 @@ function outOfReachBy(
   return plateauMgL(sourceMgL, slowRise, intervalDays, mostFraction) > limitMgL ? 'rise-too-high' : null;
 }
 
-/** Whether the tub is over the limit and one change is too small to mend it, or was: then the next does not wait for the interval. */
+/** Whether the tub is over the limit, and would be still after the largest change on the interval's day: then it does not wait for that. */
 function needsSeries(
   beliefs: readonly Belief[],
   mostFraction: number,
   { sourceMgL, limitMgL }: Aims,
-  isChangedLately: boolean,
+  daysToInterval: number,
 ): boolean {
-  const isOver = (those: readonly Belief[]): boolean => chanceUnder(those, limitMgL, 0) < 0.5;
-  return isOver(beliefs) && (isChangedLately || isOver(changedBy(beliefs, mostFraction, sourceMgL)));
+  if (chanceUnder(beliefs, limitMgL, 0) >= 0.5) return false;
+  return chanceUnder(later(beliefs, daysToInterval), limitMgL, 0, mostFraction, sourceMgL) < 0.5;
 }
 
 /** Litres by the rules, and which rule decided. */
@@ -169,7 +188,7 @@ function sizeOf(
   // A tub cleaner than its source water gains nothing by a large change.
   if (outOfReach !== null) return { reason: outOfReach, litres: nitrateOf(due).median > sourceMgL ? most : least };
   const holds = (litres: number): boolean =>
-    chanceUnder(changedBy(due, litres / netLitres, sourceMgL), limitMgL, intervalDays) >= sure;
+    chanceUnder(due, limitMgL, intervalDays, litres / netLitres, sourceMgL) >= sure;
   const forLimit = sizes.find(holds);
   if (isSeries) return { reason: 'steps', litres: forLimit ?? most };
   if (forLimit === undefined) return { reason: 'capped', litres: most };
@@ -186,7 +205,8 @@ function changesUntilUnder(
   afterFirst: readonly Belief[],
   fraction: number,
   gapDays: number,
-  { sourceMgL, limitMgL }: Aims,
+  sourceMgL: number,
+  limitMgL: number,
 ): number | null {
   let beliefs = afterFirst;
   for (let made = 1; made <= mostSteps; made++) {

@@ -1,4 +1,5 @@
 import { type Estimate, quantilesOf } from './estimate.ts';
+import { normalDensity } from './normal.ts';
 
 /** What is believed of a tub's rise before its own readings speak: about log-normal, as rises are positive and differ by factors. */
 export interface RisePrior {
@@ -13,6 +14,14 @@ export interface RisePrior {
  * a week, overfed ones 5 to 15 (common practice, no source).
  */
 export const widePrior: RisePrior = { medianPerDay: 0.3, logSd: 0.8 };
+
+/** Share and width, in standard deviations, of the wide part of a rise's prior: one odd tub in ten. */
+const oddShare = 0.1;
+const oddSd = 2;
+
+/** Density of the logarithm of a rise, `z` standard deviations from that of the median. */
+export const risePriorDensity = (z: number): number =>
+  (1 - oddShare) * normalDensity(z, 0, 1) + oddShare * normalDensity(z, 0, oddSd);
 
 /** Tubs' worth of the wide prior that the other tubs have to outweigh (assumption). */
 const widePriorTubs = 4;

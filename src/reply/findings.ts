@@ -1,0 +1,89 @@
+import type { Finding, MovingValue } from '../domain/index.ts';
+import { counted, figure, listWords, mgLWords, tempWords, type Voice } from './voice.ts';
+import { valueWords } from './waterWords.ts';
+
+/** "ammonia 1 mg/L", "21.4 °C", "pH 7.4": a judged value with its unit. */
+export function figureOf(voice: Voice, finding: Finding): string {
+  switch (finding.of) {
+    case 'ammonia':
+      return `ammonia ${figure(finding.totalMgL, 2)} mg/L`;
+    case 'nitrite':
+      return `nitrite ${figure(finding.mgL, 2)} mg/L`;
+    case 'nitrate':
+      return `nitrate ${mgLWords(finding.mgL)}`;
+    case 'temperature':
+      return tempWords(voice, finding.tempC);
+    case 'ph':
+      return `pH ${figure(finding.ph, 2)}`;
+    case 'gh':
+      return `GH ${figure(finding.dgh)} °dGH`;
+    case 'kh':
+      return `KH ${figure(finding.dkh)} °dKH`;
+    case 'tds':
+      return `TDS ${figure(finding.mgL, 0)} mg/L`;
+  }
+}
+
+/** A value that is not fine, with the figures that decide. */
+export function findingLines(voice: Voice, finding: Finding): string[] {
+  const shown = figureOf(voice, finding);
+  switch (finding.of) {
+    case 'ammonia': {
+      const words = { pH: 'pH 8', temperature: tempWords(voice, 25) };
+      const named = finding.assumed.map((of) => words[of]);
+      const assumed = named.length === 0 ? '' : ` at ${listWords(named)}, assumed`;
+      return [
+        `Un-ionised ammonia ${finding.unionisedMgL.toFixed(3)} mg/L, ${figure(finding.share * 100)} % of it${assumed}`,
+        ...criteriaLine(finding),
+      ];
+    }
+    case 'nitrate':
+      return [];
+    case 'nitrite':
+      return [`Nitrite ${figure(finding.mgL, 2)} mg/L, should be 0`];
+    case 'tds':
+      return finding.usualMgL === null
+        ? [`${shown}, usual in such tubs 60 to 1000`]
+        : [`${shown}, usually ${figure(finding.usualMgL, 0)}: over 20 % off`];
+    case 'temperature':
+      return [
+        `${shown}, good from ${tempWords(voice, 10)} to ${tempWords(voice, 27)}`,
+        ...(finding.tempC > 20 ? [`Water this warm holds at most ${figure(finding.oxygenMgL)} mg/L of oxygen`] : []),
+      ];
+    case 'ph':
+      return [`${shown}, good from 6.5 to 8.2`];
+    case 'gh':
+      return [`${shown}, good from 6 to 15: minerals for the moult`];
+    case 'kh':
+      return [`${shown}, good from 1 to 15: it steadies the pH`];
+  }
+}
+
+/** The published 30-day criterion beside it: a second measure, made for fish and mussels. */
+function criteriaLine({ criteria }: Extract<Finding, { of: 'ammonia' }>): string[] {
+  if (criteria === null) return [];
+  const { nitrogenMgL, chronicMgNL, timesChronic } = criteria;
+  const times = timesChronic >= 1 ? `${figure(timesChronic)} times` : `${figure(timesChronic * 100, 0)} % of`;
+  return [`${figure(nitrogenMgL, 2)} mg/L as nitrogen, ${times} the 30-day criterion (${figure(chronicMgNL, 2)})`];
+}
+
+/** "TDS rising 12 mg/L a week, 240 → 300 (6 readings)". */
+export function trendLine({ name, trend }: MovingValue): string {
+  const { name: called, unit } = valueWords[name];
+  const perWeek = figure(Math.abs(trend.perWeek), Math.abs(trend.perWeek) >= 10 ? 0 : 2);
+  return `${called} ${trend.of} ${perWeek} ${unit} a week`
+    .replace('  ', ' ')
+    .concat(`, ${figure(trend.baseline)} → ${figure(trend.latest)} (${counted(trend.readings, 'reading')})`);
+}
+
+/** How many fine values stand on one line of a phone. */
+const finePerLine = 4;
+
+/** "Fine: 21.4 °C · pH 7.4", on as many lines as it takes. */
+export function fineLines(values: readonly string[]): string[] {
+  const lines: string[] = [];
+  for (let from = 0; from < values.length; from += finePerLine) {
+    lines.push(`Fine: ${values.slice(from, from + finePerLine).join(' · ')}`);
+  }
+  return lines;
+}
