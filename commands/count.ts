@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { freeOf, logCount, tubById } from '../src/desk/index.ts';
 import { countMethods } from '../src/domain/index.ts';
-import { type Button, countCard, countForm, cut, listWords, press } from '../src/reply/index.ts';
+import { type Button, button, countCard, countForm, cut, listWords, press } from '../src/reply/index.ts';
 import { type ActHandlers, type Answer, type Command, leaf } from './command.ts';
 import { keepForm } from './keptForms.ts';
 import {
@@ -14,6 +14,7 @@ import {
   tubOption,
   whenOption,
 } from './options.ts';
+import { logPassesLeaf } from './passes.ts';
 import { runLeaf } from './run.ts';
 import { readNumbers } from './typed.ts';
 import { gone, notNumbers, refused, refusedAct, voiceOf, withRetry } from './voice.ts';
@@ -52,16 +53,16 @@ const log = leaf({
   },
 });
 
-export const count: Command = { name: 'count', description: 'Counts of animals', leaves: [log] };
+export const count: Command = { name: 'count', description: 'Counts of animals', leaves: [log, logPassesLeaf] };
 
-/** A method that is none of the three; the button opens the form again as it was typed. */
-const badMethod = (typed: string, retry: Button): Answer => ({
+/** A method that is none of the three; the first button opens the form again as it was typed, the other that of removal passes. */
+const badMethod = (tubId: number, typed: string, retry: Button): Answer => ({
   private: true,
   card: {
     title: 'Not logged: which way was it counted?',
     why: [`Typed: "${cut(typed)}"`],
-    next: `Write ${listWords(countMethods, 'or')}`,
-    controls: [[retry]],
+    next: `Write ${listWords(countMethods, 'or')}; passes have a form of their own`,
+    controls: [[retry, button('Count by passes', press('passes-form', { tub: tubId, caught: '' }))]],
   },
 });
 
@@ -79,7 +80,7 @@ export const countActs = {
       return notNumbers(typed.bad, 'saleable', retry());
     const typedMethod = fields['method']?.trim().toLowerCase() ?? '';
     const method = countMethods.find((known) => known === typedMethod);
-    if (method === undefined && typedMethod !== '') return badMethod(typedMethod, retry());
+    if (method === undefined && typedMethod !== '') return badMethod(id, typedMethod, retry());
     return withRetry(await runLeaf(log, { tub: tub.name, ...typed.numbers, method }, ctx), retry);
   },
 } satisfies Partial<ActHandlers>;

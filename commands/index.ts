@@ -14,6 +14,7 @@ import { formAgain } from './keptForms.ts';
 import { loss } from './loss.ts';
 import { mix } from './mix.ts';
 import { move } from './move.ts';
+import { passesActs } from './passes.ts';
 import { reading, readingActs } from './reading.ts';
 import { rota } from './rota.ts';
 import { rotaActs } from './rotaTicks.ts';
@@ -46,6 +47,7 @@ export const acts: ActHandlers = {
   ...dispatchActs,
   ...helpActs,
   ...holdActs,
+  ...passesActs,
   ...readingActs,
   ...rotaActs,
   ...saleActs,

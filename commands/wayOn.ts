@@ -1,6 +1,6 @@
 import { findTub, undoable } from '../src/desk/index.ts';
-import type { Refusal } from '../src/domain/index.ts';
-import { button, type Card, type ControlRow, entryRow, press, type Voice } from '../src/reply/index.ts';
+import { mostPasses, type Refusal } from '../src/domain/index.ts';
+import { button, type Card, type ControlRow, entryRow, nextPassButton, press, type Voice } from '../src/reply/index.ts';
 import type { Ctx } from './command.ts';
 import { itemsExample } from './itemsExample.ts';
 
@@ -11,6 +11,8 @@ export function wayOn(ctx: Ctx, voice: Voice, fault: Refusal): Pick<Card, 'contr
       return countRow(ctx, fault.tubs[0]);
     case 'too-few-there':
       return countRow(ctx, fault.tub);
+    case 'passes-tell-nothing':
+      return passRow(ctx, fault);
     case 'unknown-items':
       return { next: `Write it like "${itemsExample(ctx.desk)}"` };
     case 'unknown':
@@ -33,4 +35,15 @@ function countRow(ctx: Ctx, name: string | undefined): { controls?: readonly Con
   if (found?.ok !== true) return {};
   const { id, name: tub } = found.value;
   return { controls: [[button(`Count ${tub}`, press('count-form', { tub: id }), 'main')]] };
+}
+
+/** One more pass where one can be added, else a full count. */
+function passRow(
+  ctx: Ctx,
+  fault: Extract<Refusal, { kind: 'passes-tell-nothing' }>,
+): { controls?: readonly ControlRow[] } {
+  const { tub, catches } = fault;
+  if (catches.length >= mostPasses) return countRow(ctx, tub);
+  const found = findTub(ctx.desk, tub);
+  return found.ok ? { controls: [[nextPassButton(found.value.id, catches, 'main')]] } : {};
 }

@@ -39,6 +39,7 @@ export * from './sales/list.ts';
 export * from './sales/pay.ts';
 export * from './setup.ts';
 export * from './tubs/animals.ts';
+export * from './tubs/passes.ts';
 export * from './tubs/stock.ts';
 export * from './tubs/stockPast.ts';
 export * from './tubs/tubState.ts';

@@ -1,3 +1,4 @@
+import type { PassesFault } from './colony/counting/passesEstimate.ts';
 import type { Instant, LocalDay } from './day.ts';
 import type { DispatchReason } from './dispatch/reason.ts';
 import type { SaleState, Settlement } from './sales/sale.ts';
@@ -28,6 +29,10 @@ export type AmountName =
   | 'saleable'
   | 'juveniles'
   | 'berried'
+  | 'pass 1'
+  | 'pass 2'
+  | 'pass 3'
+  | 'pass 4'
   | 'price'
   | 'postage'
   | 'amount'
@@ -160,6 +165,14 @@ export type Refusal =
       readonly number: number;
     }
   | { readonly kind: 'ask-many'; readonly tub: string; readonly number: number; readonly litres: number }
+  /** Removal passes that tell no number of animals. */
+  | {
+      readonly kind: 'passes-tell-nothing';
+      readonly tub: string;
+      readonly catches: readonly number[];
+      readonly fault: PassesFault;
+    }
+  | { readonly kind: 'pass-left-out' }
   | { readonly kind: 'not-counted'; readonly line: string; readonly tubs: readonly string[] }
   | {
       readonly kind: 'not-enough';

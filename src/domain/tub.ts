@@ -102,6 +102,9 @@ export type TypedCountMethod = (typeof countMethods)[number];
 /** How a stored count came about; `passes`: estimated from removal passes. */
 export type CountMethod = TypedCountMethod | 'passes';
 
+/** How many removal passes a count can rest on. */
+export const mostPasses = 4;
+
 export interface StockCount extends Logged {
   readonly tubId: number;
   readonly saleable: number;

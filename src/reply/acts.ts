@@ -19,6 +19,8 @@ const actFields = {
   'changes-done': {},
   'count-form': { tub: 'number' },
   'count-send': { tub: 'number' },
+  'passes-form': { tub: 'number', caught: 'text' },
+  'passes-send': { tub: 'number' },
   'help-topic': {},
   'sheet-form': { rack: 'text' },
   'sheet-send': { rack: 'text' },

@@ -13,8 +13,7 @@ const methodWords: Record<CountMethod, string> = {
 };
 
 export function countCard(voice: Voice, by: string, logged: CountLogged, lineFree: number | null): Card {
-  const { tub, saleable, juveniles, berried, expected, newer } = logged;
-  const difference = expected === null ? 0 : saleable - expected;
+  const { tub, saleable, juveniles, berried } = logged;
   return {
     title: `${tub.name}: ${saleable} saleable ${tub.lineName}`,
     why: [
@@ -24,18 +23,57 @@ export function countCard(voice: Voice, by: string, logged: CountLogged, lineFre
         ...(berried === null ? [] : [`${berried} berried`]),
         `${figure(saleable / tub.netLitres)} a litre`,
       ].join(' · '),
-      ...(difference === 0
-        ? []
-        : [`The books said ${expected}: ${Math.abs(difference)} ${difference > 0 ? 'more' : 'fewer'}`]),
-      ...(newer === null ? [] : [`A newer count stands: ${newer.saleable}, ${sinceWords(voice, newer.at)}`]),
+      ...dishLines(logged),
+      ...booksLines(voice, logged),
       ...(lineFree === null ? [] : [freeLine(tub, lineFree)]),
       whenLine(voice, by, logged.at),
     ],
-    controls: [[button('Stock', press('stock', {}), 'main'), undoButton(logged.entryId)]],
+    controls: [
+      [
+        button('Stock', press('stock', {}), 'main'),
+        ...(isFarOff(logged) ? [button('Count by passes', press('passes-form', { tub: tub.id, caught: '' }))] : []),
+        undoButton(logged.entryId),
+      ],
+    ],
   };
 }
 
-const freeLine = (tub: Tub, free: number): string =>
+/** What those at the dish stand for, what that rests on, and whether the books agree. */
+function dishLines({ dish, expected }: CountLogged): string[] {
+  if (dish === null) return [];
+  const range = `${Math.round(dish.median)} (${Math.round(dish.low)}–${Math.round(dish.high)})`;
+  return [
+    dish.pairs === 0
+      ? `About ${range} in all; no full count has checked the dish yet`
+      : `About ${range} in all, by ${counted(dish.pairs, 'full count')} near a dish count`,
+    ...(expected === null
+      ? []
+      : [`The books said ${expected}, which ${isOutside(dish, expected) ? 'does not fit' : 'fits'}`]),
+  ];
+}
+
+const isOutside = ({ low, high }: { readonly low: number; readonly high: number }, number: number): boolean =>
+  number < Math.floor(low) || number > Math.ceil(high);
+
+/** What the books had said, where a count says otherwise, and a newer count that stands. */
+export function booksLines(voice: Voice, { saleable, expected, newer, dish }: CountLogged): string[] {
+  const difference = expected === null || dish !== null ? 0 : saleable - expected;
+  return [
+    ...(difference === 0
+      ? []
+      : [`The books said ${expected}: ${Math.abs(difference)} ${difference > 0 ? 'more' : 'fewer'}`]),
+    ...(newer === null ? [] : [`A newer count stands: ${newer.saleable}, ${sinceWords(voice, newer.at)}`]),
+  ];
+}
+
+/** Worth a better count: a glance that is five animals and a quarter off the books, or a dish that they do not fit. */
+function isFarOff({ method, saleable, expected, dish }: CountLogged): boolean {
+  if (expected === null) return false;
+  if (dish !== null) return isOutside(dish, expected);
+  return method === 'glance' && Math.abs(saleable - expected) >= Math.max(5, expected / 4);
+}
+
+export const freeLine = (tub: Tub, free: number): string =>
   free < 0
     ? `${tub.lineName}: ${-free} more are promised than can be given`
     : `${tub.lineName}: ${free} free to promise now`;

@@ -26,6 +26,21 @@ export const countForm = (tub: Tub): Form => ({
   ],
 });
 
+/** The catches of removal passes, those of earlier passes filled in. */
+export const passesForm = (tub: Tub, caught: readonly number[]): Form => ({
+  title: `Passes of ${tub.name}`,
+  press: press('passes-send', { tub: tub.id }),
+  fields: (['First', 'Second', 'Third', 'Fourth'] as const).map((nth, index) => ({
+    id: nth.toLowerCase(),
+    label: `${nth} pass: saleable caught`,
+    ...(index === 0 && { hint: 'Keep them apart until the last pass' }),
+    ...(index === 1 && { hint: 'The same net, the same time' }),
+    lines: 'one',
+    required: index < 2,
+    ...(caught[index] !== undefined && { value: String(caught[index]) }),
+  })),
+});
+
 export const lineForm = (): Form => ({
   title: 'First colour line',
   press: press('line-send', {}),

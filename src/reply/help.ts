@@ -26,8 +26,9 @@ export const helpTopics = {
   animals: [
     'Animals',
     [
-      '/count log: animals in a tub · /loss: found dead · /move: between tubs',
-      '/hold: a tub off sale until a day · /stock: what may be promised',
+      '/count log: animals in a tub · /count passes: by netting in passes',
+      '/loss: found dead · /move: between tubs · /hold: off sale until a day',
+      '/stock: what may be promised',
       'Free: what each tub has above its breeders, less what is promised',
       'Never release animals, plants or water outdoors',
       'Disinfect nets between systems',

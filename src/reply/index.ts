@@ -15,6 +15,7 @@ export * from './goods.ts';
 export * from './help.ts';
 export * from './home.ts';
 export * from './mix.ts';
+export * from './passes.ts';
 export * from './postEvening.ts';
 export * from './postMorning.ts';
 export * from './postSeason.ts';

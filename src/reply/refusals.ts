@@ -1,5 +1,6 @@
 import { type AmountName, mostTubName, type Noun, type Refusal } from '../domain/index.ts';
 import type { Card } from './card.ts';
+import { countRefusal } from './countRefusals.ts';
 import { cut } from './cut.ts';
 import { rotaRefusal } from './rotaRefusals.ts';
 import { saleRefusal } from './saleRefusals.ts';
@@ -191,6 +192,9 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
     case 'ask-unlikely-water':
     case 'ask-changed-already':
       return waterRefusal(voice, refusal);
+    case 'passes-tell-nothing':
+    case 'pass-left-out':
+      return countRefusal(refusal);
     case 'done-already':
     case 'nothing-due':
     case 'which-target':
@@ -221,6 +225,10 @@ const amountWords: Record<AmountName, string> = {
   saleable: 'saleable',
   juveniles: 'juveniles',
   berried: 'berried',
+  'pass 1': 'in pass 1',
+  'pass 2': 'in pass 2',
+  'pass 3': 'in pass 3',
+  'pass 4': 'in pass 4',
   pieces: 'pieces',
   price: 'as a price',
   postage: 'as postage',

@@ -134,6 +134,7 @@ const nothing = { wrote: false, toForm: false };
 const everyField = [
   ...['nitrate', 'temp', 'ph', 'others', 'note', 'saleable', 'juveniles', 'berried', 'method', 'sheet', 'items'],
   ...['buyer', 'dispatch-on', 'price', 'area', 'amount', 'reason', 'low', 'high', 'dead', 'delivered'],
+  ...['first', 'second', 'third', 'fourth'],
 ];
 
 const leafAt = (path: string): Leaf => {

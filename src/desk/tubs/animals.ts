@@ -21,6 +21,7 @@ import {
 import { businessOf, type Desk, log, todayOf } from '../desk.ts';
 import { findTub } from '../find.ts';
 import { whenOf } from '../when.ts';
+import { dishCount } from './dish.ts';
 import { tubStock } from './stock.ts';
 
 /** Animals per litre of net water above which a count or move is asked about; crowding slows growth long before (common practice). */
@@ -48,12 +49,9 @@ export function logCount(desk: Desk, by: By, input: CountInput): Result<CountLog
   if (refused !== null) return fail(refused);
   const at = whenOf(desk, input.at);
   if (!at.ok) return at;
-  const number = input.saleable + (input.juveniles ?? 0);
-  if (input.sure !== true && number > manyPerLitre * tub.netLitres) {
-    return fail({ kind: 'ask-many', tub: tub.name, number, litres: tub.netLitres });
-  }
-  const before = tubStock(desk, businessOf(desk), tub);
-  const newer = before.counted !== null && before.counted.at > at.value ? before.counted : null;
+  const tooMany = tooManyFor(tub, input.saleable + (input.juveniles ?? 0));
+  if (input.sure !== true && tooMany !== null) return fail(tooMany);
+  const books = booksBefore(desk, tub, at.value);
   const count = {
     saleable: input.saleable,
     juveniles: input.juveniles ?? null,
@@ -61,6 +59,7 @@ export function logCount(desk: Desk, by: By, input: CountInput): Result<CountLog
     method: input.method ?? 'glance',
     at: at.value,
   };
+  const dish = count.method === 'dish' ? dishCount(desk, tub, count.saleable) : null;
   const entryId = log(
     desk,
     by,
@@ -70,7 +69,18 @@ export function logCount(desk: Desk, by: By, input: CountInput): Result<CountLog
       desk.store.animals.addCount(entry, { ...count, tubId: tub.id });
     },
   );
-  return ok({ tub, ...count, expected: newer === null ? before.saleable : null, newer, entryId });
+  return ok({ tub, ...count, ...books, dish, entryId });
+}
+
+/** The question about more animals than a tub usually holds; null: it may well hold so many. */
+export const tooManyFor = (tub: Tub, number: number): Refusal | null =>
+  number > manyPerLitre * tub.netLitres ? { kind: 'ask-many', tub: tub.name, number, litres: tub.netLitres } : null;
+
+/** What the books say of a tub before a count of a moment is logged, and the newer count that will stand all the same. */
+export function booksBefore(desk: Desk, tub: Tub, at: Instant): Pick<CountLogged, 'expected' | 'newer'> {
+  const { counted, saleable } = tubStock(desk, businessOf(desk), tub);
+  const newer = counted !== null && counted.at > at ? counted : null;
+  return { expected: newer === null ? saleable : null, newer };
 }
 
 export interface MoveInput {

@@ -1,5 +1,8 @@
 import type { Instant, LocalDay } from '../day.ts';
 import type { CountMethod, Stage, Tub } from '../tub.ts';
+import type { DishEstimate } from './counting/dishRatio.ts';
+import type { NextPass } from './counting/nextPass.ts';
+import type { PassesEstimate } from './counting/passesEstimate.ts';
 
 /** A count as it was logged, beside what the books said; animals. */
 export interface CountLogged {
@@ -13,7 +16,16 @@ export interface CountLogged {
   readonly expected: number | null;
   /** A count of a later moment that is there already and stands. */
   readonly newer: { readonly saleable: number; readonly at: Instant } | null;
+  /** What those seen at the dish stand for, and the pairs with full counts that say so; null: counted otherwise, or none was seen. */
+  readonly dish: (DishEstimate & { readonly pairs: number }) | null;
   readonly entryId: number;
+}
+
+/** A count by removal passes, and what one more of them would give; null: no more can be added. */
+export interface PassesLogged extends CountLogged {
+  readonly catches: readonly number[];
+  readonly estimate: PassesEstimate;
+  readonly next: NextPass | null;
 }
 
 /** Animals moved between tubs, and what the books say of both after; null: not counted. */
