@@ -5,10 +5,11 @@ import { whenLine } from './change.ts';
 import { undoButton } from './undoButton.ts';
 import { counted, dateWords, dayWords, figure, sinceWords, type Voice } from './voice.ts';
 
-const methodWords: Record<CountMethod, string> = {
-  full: 'full count',
-  dish: 'at the dish',
-  glance: 'at a glance',
+/** How animals were counted, in words. */
+export const countedWords: Record<CountMethod, string> = {
+  full: 'counted in full',
+  dish: 'counted at the dish',
+  glance: 'counted at a glance',
   passes: 'counted by passes',
 };
 
@@ -18,7 +19,7 @@ export function countCard(voice: Voice, by: string, logged: CountLogged, lineFre
     title: `${tub.name}: ${saleable} saleable ${tub.lineName}`,
     why: [
       [
-        methodWords[logged.method],
+        countedWords[logged.method],
         ...(juveniles === null ? [] : [counted(juveniles, 'juvenile')]),
         ...(berried === null ? [] : [`${berried} berried`]),
         `${figure(saleable / tub.netLitres)} a litre`,

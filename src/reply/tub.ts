@@ -8,7 +8,7 @@ import {
   type TubStock,
 } from '../domain/index.ts';
 import { press } from './acts.ts';
-import { holdEndWords } from './animals.ts';
+import { countedWords, holdEndWords } from './animals.ts';
 import { type Button, button, type Card } from './card.ts';
 import { figureOf, trendLine } from './findings.ts';
 import { rangeWords, riseLine } from './nitrate.ts';
@@ -90,7 +90,7 @@ function tubControls(voice: Voice, { tub, plan, lastChangedAt }: TubState): Butt
 
 function stockLine(voice: Voice, { saleable, counted: count }: TubStock): string {
   if (saleable === null || count === null) return 'Animals: not counted yet';
-  return `${saleable} saleable, counted ${ageWords(voice, count.at)} by ${count.by}`;
+  return `${saleable} saleable, ${countedWords[count.method]} ${ageWords(voice, count.at)} (${count.by})`;
 }
 
 /** A reading older than this says little of today; a test a month is usual (common practice, no source). */

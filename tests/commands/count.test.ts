@@ -19,7 +19,7 @@ describe('/count log', () => {
     expect(wordsOf(answer)).toBe(
       [
         'A1: 38 saleable orange',
-        'at a glance · 1.9 a litre',
+        'counted at a glance · 1.9 a litre',
         'The books said 42: 4 fewer',
         'orange: 28 free to promise now',
         'logged by wren 18:51',
@@ -65,7 +65,7 @@ describe('the form of a count', () => {
 
   it('logs what was filled in', async () => {
     expect(wordsOf(await send({ saleable: ' 12 ', juveniles: '40', method: 'Full' }))).toContain(
-      'full count · 40 juveniles',
+      'counted in full · 40 juveniles',
     );
   });
 

@@ -32,6 +32,7 @@ describe('/count passes', () => {
     );
     expect(labelsOf(answer)).toEqual(['Add the third pass', 'Stock', 'Undo']);
     expect(latest()).toMatchObject({ saleable: 122, method: 'passes', passes: [79, 28], juveniles: null });
+    expect(wordsOf(await at.type('tub show', { tub: 'A1' }))).toContain('122 saleable, counted by passes today (wren)');
   });
 
   it('takes the next pass in the form, with those before filled in, and narrows', async () => {

@@ -37,7 +37,7 @@ export function tubStock(desk: Desk, business: Business, tub: Tub, on?: LocalDay
   const count = animals.latestCount(tub.id);
   const offSale = offSaleOn(animals.latestHold(tub.id), on ?? dayOf(desk.now(), business.zone));
   if (count === undefined) return { tub, counted: null, saleable: null, offSale };
-  const counted = { saleable: count.saleable, at: count.at, by: count.by };
+  const counted = { saleable: count.saleable, method: count.method, at: count.at, by: count.by };
   return { tub, counted, saleable: saleableBy(count, stepsSince(desk, tub.id, count.at)), offSale };
 }
 

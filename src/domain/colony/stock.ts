@@ -1,11 +1,16 @@
 import type { Instant, LocalDay } from '../day.ts';
-import type { Hold, Line, Logged, StockCount, Tub } from '../tub.ts';
+import type { CountMethod, Hold, Line, Logged, StockCount, Tub } from '../tub.ts';
 
 /** A tub's saleable animals, and whether it is off sale. */
 export interface TubStock {
   readonly tub: Tub;
   /** Null: not counted yet. */
-  readonly counted: { readonly saleable: number; readonly at: Instant; readonly by: string } | null;
+  readonly counted: {
+    readonly saleable: number;
+    readonly method: CountMethod;
+    readonly at: Instant;
+    readonly by: string;
+  } | null;
   /** Saleable now: last count less what was sold, lost or moved out since, and more what was moved in; never below 0. Null: not counted. */
   readonly saleable: number | null;
   readonly offSale: { readonly reason: string; readonly until: LocalDay | null } | null;

@@ -36,7 +36,7 @@ function tubStock(name: string, saleable: number | null, more: { apart?: boolean
   };
   return {
     tub,
-    counted: saleable === null ? null : { saleable, at, by: 'wren' },
+    counted: saleable === null ? null : { saleable, method: 'full', at, by: 'wren' },
     saleable,
     offSale: more.offSale === true ? { reason: 'medicine', until: null } : null,
   };
