@@ -62,6 +62,8 @@ describe('an estimate by removal passes', () => {
     expect(estimate(40, 5, 25).even).toBe(false);
     expect(estimate(79, 28).even).toBe(true);
     expect(estimate(10, 0, 0).even).toBe(true);
+    expect(estimate(40, 0, 1).even).toBe(true);
+    expect(estimate(60, 0, 4).even).toBe(false);
   });
 
   it('is quick even of thousands', () => {
