@@ -15,6 +15,7 @@ import { loss } from './loss.ts';
 import { mix } from './mix.ts';
 import { move } from './move.ts';
 import { passesActs } from './passes.ts';
+import { pack, packActs } from './pack.ts';
 import { reading, readingActs } from './reading.ts';
 import { rota } from './rota.ts';
 import { rotaActs } from './rotaTicks.ts';
@@ -32,7 +33,7 @@ import { undo, undoActs } from './undo.ts';
 /** Every slash command, in the order of the menu: used for registration and for dispatch. */
 export const commands: readonly Command[] = [
   ...[help, reading, change, topup, mix, count, loss, move, hold, tub],
-  ...[stock, sale, goods, dispatch, claim, season],
+  ...[stock, sale, goods, dispatch, pack, claim, season],
   ...[rota, chore, undo, setup],
 ];
 
@@ -48,6 +49,7 @@ export const acts: ActHandlers = {
   ...helpActs,
   ...holdActs,
   ...passesActs,
+  ...packActs,
   ...readingActs,
   ...rotaActs,
   ...saleActs,

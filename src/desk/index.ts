@@ -8,6 +8,7 @@ export {
   judgeSale,
   nextDayFor,
 } from './dispatch/judge.ts';
+export * from './dispatch/packPlan.ts';
 export { type Destination, homeArea, regionOf } from './dispatch/places.ts';
 export * from './dispatch/seasons.ts';
 export * from './dispatch/sent.ts';

@@ -63,6 +63,7 @@ export * from './packing/figures.ts';
 export * from './packing/filling.ts';
 export * from './packing/metabolism.ts';
 export * from './packing/oxygenBudget.ts';
+export * from './packing/packed.ts';
 export * from './packing/practice.ts';
 export * from './packing/safeHours.ts';
 export * from './packing/wayTemperature.ts';

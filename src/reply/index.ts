@@ -16,6 +16,8 @@ export * from './help.ts';
 export * from './home.ts';
 export * from './mix.ts';
 export * from './passes.ts';
+export * from './pack.ts';
+export * from './packRefusals.ts';
 export * from './postEvening.ts';
 export * from './postMorning.ts';
 export * from './postSeason.ts';

@@ -11,6 +11,7 @@ export const saleActFields = {
   'sale-cancel-form': { sale: 'number' },
   'sale-cancel-send': { sale: 'number' },
   pack: {},
+  'bag-plan': { number: 'number', mm: 'text', hours: 'text', airC: 'text', bag: 'text' },
   'pack-day': { day: 'text' },
   'pack-sent': { day: 'text', sale: 'number' },
   'pack-sent-pick': { day: 'text' },

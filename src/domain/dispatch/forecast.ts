@@ -43,7 +43,11 @@ export function forecastReasons(question: ForecastQuestion): DispatchReason[] {
 }
 
 /** The newest forecast of each place and day on the way. */
-function latestOnTheWay({ day, lastDay, weather }: ForecastQuestion): Weather[] {
+export function latestOnTheWay({
+  day,
+  lastDay,
+  weather,
+}: Pick<ForecastQuestion, 'day' | 'lastDay' | 'weather'>): Weather[] {
   const latest = new Map<string, Weather>();
   for (const known of weather) {
     if (known.day < day || known.day > lastDay) continue;

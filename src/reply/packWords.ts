@@ -1,0 +1,57 @@
+import { type BagPlan, bagsInAll, type Filling, type LineBags } from '../domain/index.ts';
+import { counted, figure, listWords, tempWords, type Voice } from './voice.ts';
+
+const litresPerFluidOunce = 0.0295735;
+
+/** Water in a bag: "0.45 L", in US units "16 fl oz", rounded up so that it never is less. */
+export const bagWaterWords = (voice: Voice, litres: number): string =>
+  voice.units === 'us' ? `${Math.ceil(litres / litresPerFluidOunce - 1e-6)} fl oz` : `${figure(litres, 2)} L`;
+
+/** "0.3–0.4 L", or "0.2 L" where both are the same. */
+export function waterRangeWords(voice: Voice, fromL: number, toL: number): string {
+  const [from, to] = [bagWaterWords(voice, fromL), bagWaterWords(voice, toL)];
+  return from === to ? to : `${from.split(' ', 1)[0]}–${to}`;
+}
+
+/** "after 3 h", whole hours that are over by then. */
+export const afterWords = (hours: number): string => (hours < 1 ? 'within the hour' : `after ${Math.floor(hours)} h`);
+
+/** "10 in 0.45 L", "2 × 5 in 0.45 L and 1 × 4 in 0.4 L". */
+export const fillingsWords = (voice: Voice, fillings: readonly Filling[]): string =>
+  listWords(
+    fillings.map(({ bags, animals, waterL }) => {
+      const times = fillings.length === 1 && bags === 1 ? '' : `${bags} × `;
+      return `${times}${animals} in ${bagWaterWords(voice, waterL)}`;
+    }),
+  );
+
+/** Lines whose bags are told one by one in a parcel's line; of more, the sum. */
+const mostLines = 2;
+
+/** A parcel's bags as they stand behind its number: "12 in 0.5 L, for 72 h at 20 °C", or why there are none. */
+export function parcelBagsWords(voice: Voice, bags: readonly LineBags[]): string {
+  const [first] = bags;
+  if (first === undefined) return '';
+  const { hours, way } = first.plan.question;
+  const bad = bags.map(({ plan }) => badWords(voice, plan)).find((words) => words !== null);
+  if (typeof bad === 'string') return bad;
+  const within = `for ${hours} h at ${tempWords(voice, way.warmC)}`;
+  if (bags.length > mostLines) {
+    const number = bags.reduce((sum, { plan }) => sum + bagsInAll(plan.fillings), 0);
+    const litres = bags.reduce((sum, { plan }) => sum + plan.waterL, 0);
+    return `${counted(number, 'bag')}, ${bagWaterWords(voice, litres)} in all, ${within}`;
+  }
+  const each = bags.map(({ line, plan }) => {
+    const name = bags.length === 1 ? '' : `${line} `;
+    return `${name}${fillingsWords(voice, plan.fillings)}`;
+  });
+  return `${each.join(', ')}, ${within}`;
+}
+
+/** Why animals should not go into a bag; null: they may. */
+function badWords(voice: Voice, { question, hotAfter, coldAfter, lasts }: BagPlan): string | null {
+  const { way, hours } = question;
+  if (hotAfter !== null) return `too hot ${afterWords(hotAfter)} in air of ${tempWords(voice, way.warmC)}`;
+  if (coldAfter !== null) return `too cold ${afterWords(coldAfter)} in air of ${tempWords(voice, way.coldC)}`;
+  return lasts ? null : `none lasts ${hours} h at ${tempWords(voice, way.warmC)}`;
+}
