@@ -3,10 +3,12 @@ import type {
   Chore,
   ChoreAct,
   ChoreDone,
+  ChoreGround,
   ChoreHandOver,
   ChoreLater,
   ChorePlace,
   ChoreScope,
+  ChoreSeason,
   Instant,
   LocalDay,
 } from '../domain/index.ts';
@@ -20,6 +22,8 @@ interface ChoreRow {
   every_days: number;
   minutes: number;
   scope: ChoreScope;
+  season: ChoreSeason;
+  depends_on: ChoreGround;
   user_id: string | null;
   off: number;
   added_at: Instant;
@@ -38,6 +42,8 @@ const choreOf = (row: ChoreRow): Chore => ({
   everyDays: row.every_days,
   minutes: row.minutes,
   scope: row.scope,
+  season: row.season,
+  dependsOn: row.depends_on,
   userId: row.user_id,
   off: row.off === 1,
   addedAt: row.added_at,
@@ -54,8 +60,8 @@ const placeOf = (row: PlaceRow): ChorePlace & ReturnType<typeof loggedOf> => ({
 export function choreStore(db: Database) {
   const newChore = db.prepare<[number, Instant]>('INSERT INTO chore (entry_id, added_at) VALUES (?, ?)');
   const addVersion = db.prepare(`
-    INSERT INTO chore_version (entry_id, chore_id, name, act, every_days, minutes, scope, user_id, off)
-    VALUES (@entryId, @id, @name, @act, @everyDays, @minutes, @scope, @userId, @off)`);
+    INSERT INTO chore_version (entry_id, chore_id, name, act, every_days, minutes, scope, season, depends_on, user_id, off)
+    VALUES (@entryId, @id, @name, @act, @everyDays, @minutes, @scope, @season, @dependsOn, @userId, @off)`);
   const chores = db.prepare<[], ChoreRow>(`
     SELECT v.*, c.added_at FROM chore_version v JOIN chore c ON c.id = v.chore_id
     WHERE ${isCurrent('chore')} ORDER BY v.chore_id`);

@@ -2,9 +2,10 @@ import type { Database } from 'better-sqlite3';
 import type { Migration } from './migration.ts';
 import { facts } from './migrations/0001-facts.ts';
 import { saleItemPrice } from './migrations/0002-sale-item-price.ts';
+import { choreGrounds } from './migrations/0003-chore-grounds.ts';
 
 /** All steps, oldest first. */
-export const migrations: readonly Migration[] = [facts, saleItemPrice];
+export const migrations: readonly Migration[] = [facts, saleItemPrice, choreGrounds];
 
 /** The database was made by a newer version of the program. */
 export class NewerDatabase extends Error {

@@ -13,6 +13,7 @@ import { outletStore } from './outlets.ts';
 import { parcelStore } from './parcels.ts';
 import { promiseStore } from './promises.ts';
 import { restStore } from './rests.ts';
+import { rotaStore } from './rota.ts';
 import { saleStore } from './sales.ts';
 import { seasonStore } from './seasons.ts';
 import { settingStore } from './settings.ts';
@@ -48,6 +49,7 @@ export function openStore(folder: string) {
     backups: backupStore(file, join(folder, 'backups')),
     chores: choreStore(db),
     jobRuns: jobRunStore(db),
+    rota: rotaStore(db),
     promises: promiseStore(db),
     goods: goodsStore(db),
     outlets: outletStore(db),

@@ -13,6 +13,8 @@ const chore = (id: number, name: string, act: Chore['act'], everyDays: number, s
   everyDays,
   minutes: 5,
   scope,
+  season: 'all',
+  dependsOn: 'interval',
   userId: null,
   off: false,
   addedAt: now,
@@ -28,7 +30,16 @@ const onTub = (name: string): ChoreTarget => ({
   rack: name.slice(0, 1),
 });
 const line = (of: Chore, target: ChoreTarget, lateDays = 0): RotaLine => ({
-  due: { chore: of, target, dueOn: day('2027-04-13'), lastDone: null, later: null, handedTo: null },
+  due: {
+    chore: of,
+    target,
+    dueOn: day('2027-04-13'),
+    everyDays: of.everyDays,
+    until: null,
+    lastDone: null,
+    later: null,
+    handedTo: null,
+  },
   on: day('2027-04-13'),
   userId: 'user-wren',
   partner: 'wren',

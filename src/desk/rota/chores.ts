@@ -2,7 +2,9 @@ import {
   amount,
   type By,
   type Chore,
+  type ChoreGround,
   type ChoreScope,
+  type ChoreSeason,
   fail,
   firstImpossible,
   folded,
@@ -40,6 +42,8 @@ export interface ChoreInput {
   readonly everyDays: number;
   readonly minutes: number;
   readonly scope?: ChoreScope | undefined;
+  readonly season?: ChoreSeason | undefined;
+  readonly dependsOn?: ChoreGround | undefined;
   readonly partner?: Person | undefined;
 }
 
@@ -69,6 +73,8 @@ export function addChore(desk: Desk, by: By, input: ChoreInput): Result<ChoreSet
     everyDays: input.everyDays,
     minutes: input.minutes,
     scope: input.scope ?? 'business',
+    season: input.season ?? 'all',
+    dependsOn: input.dependsOn ?? 'interval',
     userId: partner.value,
     off: false,
   };
@@ -83,6 +89,8 @@ export interface ChoreEdit {
   readonly chore: string;
   readonly everyDays?: number | undefined;
   readonly minutes?: number | undefined;
+  readonly season?: ChoreSeason | undefined;
+  readonly dependsOn?: ChoreGround | undefined;
   /** Whose chore it becomes; named again, it is shared again. */
   readonly partner?: Person | undefined;
   readonly off?: boolean | undefined;
@@ -95,7 +103,7 @@ export function editChore(desk: Desk, by: By, isOwner: boolean, input: ChoreEdit
   const before = found.value;
   const { chore: _, ...given } = input;
   if (Object.values(given).every((value) => value === undefined)) {
-    return fail({ kind: 'nothing-given', what: 'every-days, minutes, partner or off' });
+    return fail({ kind: 'nothing-given', what: 'every-days, minutes, season, depends-on, partner or off' });
   }
   const refused = firstImpossible([
     ['days', input.everyDays],
@@ -114,6 +122,8 @@ export function editChore(desk: Desk, by: By, isOwner: boolean, input: ChoreEdit
     ...before,
     everyDays: input.everyDays ?? before.everyDays,
     minutes: input.minutes ?? before.minutes,
+    season: input.season ?? before.season,
+    dependsOn: input.dependsOn ?? before.dependsOn,
     userId: input.partner === undefined || partner.value !== before.userId ? (partner.value ?? before.userId) : null,
     off: input.off ?? before.off,
   };

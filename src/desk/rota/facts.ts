@@ -21,6 +21,7 @@ import { businessOf, type Desk } from '../desk.ts';
 import { tubsInUse } from '../find.ts';
 import { changePlans } from '../water/changePlan.ts';
 import { chores as choresOn } from './chores.ts';
+import { choreFacts } from './grounds.ts';
 
 const midnight = '00:00' as WallTime;
 
@@ -81,6 +82,7 @@ export function rotaFacts(desk: Desk): RotaFacts {
     later: store.later(),
     handedOver: store.handedOver(),
     changeDueOn: dueOnOf,
+    facts: choreFacts(desk, tubs, morning),
   });
   return {
     today,

@@ -1,12 +1,21 @@
 import {
+  addDays,
   type ChoreTick,
+  type DoneWork,
   type DueChore,
   daysBetween,
+  instantAt,
   type LocalDay,
+  placeKey,
+  placeOf,
   planWeek,
+  type RotaPlan,
   type RotaTask,
+  type WallTime,
+  workDone,
 } from '../../domain/index.ts';
-import { type Desk, todayOf } from '../desk.ts';
+import { businessOf, type Desk, todayOf } from '../desk.ts';
+import { allChores } from './chores.ts';
 import { keyOf, type RotaFacts, rotaFacts } from './facts.ts';
 
 /** A chore of the rota: who is to do it when, and who has done it. */
@@ -23,8 +32,31 @@ export interface RotaItem extends RotaTask {
   readonly tubId: number | null;
 }
 
-/** The days that are planned together: what today brings follows from the whole week. */
+/** The days that are shown. */
 const weekDays = 7;
+/** The days that are planned together: what today brings follows from them all. So many days back count in the shares, too. */
+const planDays = 14;
+const midnight = '00:00' as WallTime;
+
+function planOf(desk: Desk, { today, due, partners, tubs }: RotaFacts): RotaPlan {
+  const told = desk.store.rota.told().map(({ on, userId, ...place }) => ({ key: placeKey(place), on, userId }));
+  return planWeek({ due, from: today, days: planDays, partners, done: doneBefore(desk, today, tubs), told });
+}
+
+/** Chore minutes done in the fortnight up to this morning, by whom. */
+function doneBefore(desk: Desk, today: LocalDay, tubs: RotaFacts['tubs']): DoneWork[] {
+  const { zone } = businessOf(desk);
+  const from = instantAt(addDays(today, -planDays), midnight, zone);
+  const doings = desk.store.rota.doings(from, instantAt(today, midnight, zone));
+  return workDone(doings, allChores(desk), tubs, zone);
+}
+
+/** Keeps the rota as it is now as the one that was told: a later one differs from it only where there is a reason. */
+export function tellRota(desk: Desk): void {
+  const { tasks } = planOf(desk, rotaFacts(desk));
+  const rows = tasks.map(({ due, on, userId }) => ({ ...placeOf(due.chore, due.target), on, userId }));
+  desk.store.write(() => desk.store.rota.tell(rows));
+}
 
 /**
  * The rota of the week from today on. It is planned as of this morning, so that nothing changes hands while the two work through it;
@@ -34,8 +66,9 @@ export function rota(desk: Desk): RotaItem[] {
   const facts = rotaFacts(desk);
   const { today, partners } = facts;
   const named = new Map(partners.map(({ userId, name }) => [userId, name]));
-  const planned = planWeek({ due: facts.due, from: today, days: weekDays, partners });
-  const items = planned.map((task): RotaItem => {
+  const { tasks } = planOf(desk, facts);
+  const shown = tasks.filter(({ on }) => daysBetween(today, on) < weekDays);
+  const items = shown.map((task): RotaItem => {
     const done = task.on === today ? (facts.doneToday.get(keyOf(task.due)) ?? null) : null;
     return {
       ...task,
@@ -47,14 +80,14 @@ export function rota(desk: Desk): RotaItem[] {
     };
   });
   const holds = ({ due, on }: RotaItem): boolean =>
-    on === today || !facts.doneToday.has(keyOf(due)) || daysBetween(today, on) >= due.chore.everyDays;
+    on === today || !facts.doneToday.has(keyOf(due)) || daysBetween(today, on) >= (due.everyDays ?? weekDays);
   const onRota = new Set(items.filter(({ on }) => on === today).map(({ due }) => keyOf(due)));
   const extra = facts.due.filter((due) => !onRota.has(keyOf(due)));
   return [...items.filter(holds), ...extra.flatMap((due) => besides(facts, due))];
 }
 
-const lateDays = ({ chore, dueOn }: DueChore, today: LocalDay): number =>
-  chore.everyDays === 1 ? 0 : Math.max(0, daysBetween(dueOn, today));
+const lateDays = ({ everyDays, dueOn }: DueChore, today: LocalDay): number =>
+  everyDays === 1 ? 0 : Math.max(0, daysBetween(dueOn, today));
 
 /** What is on the rota today, and what was done today besides. */
 export const rotaToday = (desk: Desk): RotaItem[] => {

@@ -8,6 +8,18 @@ export type ChoreScope = (typeof choreScopes)[number];
 export const choreActs = ['change', 'reading', 'topup', 'own'] as const;
 export type ChoreAct = (typeof choreActs)[number];
 
+/** The half of the year in which a chore is done; warm: May to October, south of the equator November to April. */
+export const choreSeasons = ['all', 'cool', 'warm'] as const;
+export type ChoreSeason = (typeof choreSeasons)[number];
+
+/**
+ * What a chore hangs on. interval: on nothing but its interval · warmth: the interval is that of warm water, longer in cooler · young: only
+ * where young are · hatch: once when counted eggs are due to hatch · hold: once on the last day of a hold · claim: while a parcel's arrival
+ * may still be reported.
+ */
+export const choreGrounds = ['interval', 'warmth', 'young', 'hatch', 'hold', 'claim'] as const;
+export type ChoreGround = (typeof choreGrounds)[number];
+
 /** Work that comes again. */
 export interface Chore {
   readonly id: number;
@@ -16,6 +28,8 @@ export interface Chore {
   readonly everyDays: number;
   readonly minutes: number;
   readonly scope: ChoreScope;
+  readonly season: ChoreSeason;
+  readonly dependsOn: ChoreGround;
   /** The partner who always does it; null: shared. */
   readonly userId: string | null;
   readonly off: boolean;
@@ -33,6 +47,10 @@ export interface DueChore {
   readonly chore: Chore;
   readonly target: ChoreTarget;
   readonly dueOn: LocalDay;
+  /** Days from one doing to the next as things stand; null: it does not come again by itself. */
+  readonly everyDays: number | null;
+  /** The last day on which it is of use; null: no end. */
+  readonly until: LocalDay | null;
   readonly lastDone: ChoreTick | null;
   /** Why it was put off, while it is. */
   readonly later: string | null;

@@ -10,6 +10,7 @@ import type {
   ChoreTick,
   DueChore,
 } from './chore.ts';
+import { type ChoreFacts, type Need, needOf } from './ground.ts';
 import { placeKey, placeOf, targetsOf } from './target.ts';
 
 /** Logged acts that tick a chore, the last of each tub. */
@@ -27,6 +28,7 @@ export interface DueQuestion {
   readonly ticks: readonly ChoreDone[];
   readonly later: readonly ChoreLater[];
   readonly handedOver: readonly ChoreHandOver[];
+  readonly facts: ChoreFacts;
   /** The day on which a tub's water change falls due by its plan. */
   readonly changeDueOn: (tub: Tub) => LocalDay;
 }
@@ -40,7 +42,9 @@ export function dueChores(question: DueQuestion): DueChore[] {
   };
   const due = question.chores
     .filter(({ off }) => !off)
-    .flatMap((chore) => targetsOf(chore, question.tubs).map((target) => dueIn(question, byPlace, chore, target)));
+    .flatMap((chore) =>
+      targetsOf(chore, question.tubs).flatMap((target) => dueIn(question, byPlace, chore, target) ?? []),
+    );
   return due.sort((a, b) => (a.dueOn < b.dueOn ? -1 : a.dueOn > b.dueOn ? 1 : a.chore.id - b.chore.id));
 }
 
@@ -50,38 +54,66 @@ interface ByPlace {
   readonly handedOver: ReadonlyMap<string, ChoreHandOver>;
 }
 
-function dueIn(question: DueQuestion, byPlace: ByPlace, chore: Chore, target: ChoreTarget): DueChore {
+/** When a chore falls due at a target; null: there is no use for it. */
+function dueIn(question: DueQuestion, byPlace: ByPlace, chore: Chore, target: ChoreTarget): DueChore | null {
   const key = placeKey(placeOf(chore, target));
   const tubs = tubsAt(target, question.tubs);
+  const need = needOf(chore, tubs, question.facts);
+  if (need === null) return null;
   const lastDone = latest([byPlace.ticks.get(key), ...actsOn(question.lastActs, chore.act, tubs)]);
+  if (need.since !== null && lastDone !== null && lastDone.at >= need.since) return null;
   const holds = <T extends { readonly at: Instant }>(fact: T | undefined): T | null =>
     fact !== undefined && (lastDone === null || fact.at >= lastDone.at) ? fact : null;
   const later = holds(byPlace.later.get(key));
-  const dueOn = dueBefore(question, chore, target, tubs, lastDone);
+  const dueOn = dueBefore(question, { chore, target, need }, tubs, lastDone);
+  const until = earliest(need.stretch?.to, need.season?.to);
+  if (until !== null && until < dueOn) return null;
   return {
     chore,
     target,
     dueOn: later !== null && later.until > dueOn ? later.until : dueOn,
+    everyDays: need.everyDays,
+    until,
     lastDone,
     later: later !== null && later.until > dueOn ? later.reason : null,
     handedTo: holds(byPlace.handedOver.get(key))?.userId ?? null,
   };
 }
 
+interface NeededChore {
+  readonly chore: Chore;
+  readonly target: ChoreTarget;
+  readonly need: Need;
+}
+
 /** The due day before anybody put it off. */
 function dueBefore(
   { zone, changeDueOn }: DueQuestion,
-  chore: Chore,
-  target: ChoreTarget,
+  { chore, target, need }: NeededChore,
   tubs: readonly Tub[],
   lastDone: ChoreTick | null,
 ): LocalDay {
   const [tub] = tubs;
   if (chore.act === 'change' && target.of === 'tub' && tub !== undefined) return changeDueOn(tub);
-  if (lastDone !== null) return addDays(dayOf(lastDone.at, zone), chore.everyDays);
-  const since = [chore.addedAt, tubs.map(({ addedAt }) => addedAt).sort()[0] ?? chore.addedAt].sort().at(-1);
-  return addDays(dayOf(since ?? chore.addedAt, zone), firstOffset(chore, tub?.id ?? 0));
+  const { everyDays, stretch, season } = need;
+  if (everyDays === null && stretch !== null) return stretch.from;
+  const every = everyDays ?? chore.everyDays;
+  const doneOn = lastDone === null ? null : dayOf(lastDone.at, zone);
+  const next = doneOn === null ? null : addDays(doneOn, every);
+  if (doneOn !== null && next !== null && doneOn >= (season?.from ?? doneOn)) return latestDay(next, stretch?.from);
+  const added = [chore.addedAt, tubs.map(({ addedAt }) => addedAt).sort()[0] ?? chore.addedAt].sort().at(-1);
+  const begins = latestDay(dayOf(added ?? chore.addedAt, zone), season?.from);
+  // What hangs on an event begins with it; anything else is spread over its first interval, and over that of each season.
+  const first =
+    stretch === null ? addDays(begins, firstOffset(chore, every, tub?.id ?? 0)) : latestDay(begins, stretch.from);
+  return latestDay(first, next);
 }
+
+/** The latest of several days, the earliest; what is not given does not count. */
+const latestDay = (day: LocalDay, other: LocalDay | null | undefined): LocalDay =>
+  other != null && other > day ? other : day;
+const earliest = (...days: readonly (LocalDay | undefined)[]): LocalDay | null =>
+  days.flatMap((day) => day ?? []).sort()[0] ?? null;
 
 /** Fractional part of the golden ratio: its multiples spread most evenly over a circle, however many there come to be. */
 const golden = 0.6180339887498949;
@@ -90,7 +122,7 @@ const golden = 0.6180339887498949;
  * Days from the start until what was never done falls due: 0 for what comes every day, else 1 to the interval less one, spread by tub
  * and chore, so that neither a new rack nor a new set of chores falls due in one evening, and no date moves when the next tub is added.
  */
-const firstOffset = ({ id, everyDays }: Chore, tubId: number): number =>
+const firstOffset = ({ id }: Chore, everyDays: number, tubId: number): number =>
   everyDays === 1 ? 0 : 1 + Math.floor((everyDays - 1) * (((tubId + 7 * id) * golden) % 1));
 
 const tubsAt = (target: ChoreTarget, tubs: readonly Tub[]): readonly Tub[] => {

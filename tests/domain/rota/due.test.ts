@@ -33,6 +33,8 @@ const chore = (id: number, more: Partial<Chore> = {}): Chore => ({
   everyDays: 4,
   minutes: 5,
   scope: 'rack',
+  season: 'all',
+  dependsOn: 'interval',
   userId: null,
   off: false,
   addedAt: at('2027-04-01T18:00:00Z'),
@@ -51,6 +53,7 @@ const question = (more: Partial<DueQuestion>): DueQuestion => ({
   later: [],
   handedOver: [],
   changeDueOn: () => day('2027-04-09'),
+  facts: { today: day('2027-04-09'), zone: 'Europe/Amsterdam', isSouth: false, tubs: new Map(), claims: [] },
   ...more,
 });
 

@@ -42,6 +42,8 @@ const due = (
       everyDays: 30,
       minutes: 6,
       scope: 'tub',
+      season: 'all',
+      dependsOn: 'interval',
       userId: null,
       off: false,
       addedAt,
@@ -49,14 +51,17 @@ const due = (
     },
     target: { of: 'tub', tubId: id, name: `${rack}${id}`, rack },
     dueOn: addDays(from, inDays),
+    everyDays: chore.everyDays ?? 30,
+    until: null,
     lastDone: null,
     later: null,
     handedTo: to ?? null,
   };
 };
 
-const plan = (chores: readonly DueChore[], partners: readonly Partner[], days = 7): RotaTask[] =>
-  planWeek({ due: chores, from, days, partners });
+const plan = (chores: readonly DueChore[], partners: readonly Partner[], days = 7): RotaTask[] => [
+  ...planWeek({ due: chores, from, days, partners, done: [], told: [] }).tasks,
+];
 
 const minutesOf = (tasks: readonly RotaTask[], who: string): number =>
   tasks.filter(({ userId }) => userId === who).reduce((sum, task) => sum + task.due.chore.minutes, 0);

@@ -1,0 +1,60 @@
+import {
+  addDays,
+  type Business,
+  type ChoreFacts,
+  type ChoreGround,
+  dayMs,
+  dayOf,
+  daysBetween,
+  type Instant,
+  isSouthern,
+  plusMs,
+  type Stretch,
+  type Tub,
+  type TubGrounds,
+} from '../../domain/index.ts';
+import { businessOf, type Desk, todayOf } from '../desk.ts';
+import { chores } from './chores.ts';
+
+/** A temperature older than this says nothing of the water now, days. */
+const tempKnownDays = 28;
+
+/** The facts that the chores hang on: temperatures up to `morning`, counts and holds as they are. Only what some chore hangs on is read. */
+export function choreFacts(desk: Desk, tubs: readonly Tub[], morning: Instant): ChoreFacts {
+  const business = businessOf(desk);
+  const grounds = new Set(chores(desk).map(({ dependsOn }) => dependsOn));
+  return {
+    today: todayOf(desk, business),
+    zone: business.zone,
+    isSouth: isSouthern(business.region),
+    tubs: new Map(tubs.map(({ id }) => [id, groundsOf(desk, id, morning, grounds)])),
+    claims: grounds.has('claim') ? claimDays(desk, business) : [],
+  };
+}
+
+function groundsOf(
+  { store: { animals, water } }: Desk,
+  tubId: number,
+  morning: Instant,
+  grounds: ReadonlySet<ChoreGround>,
+): TubGrounds {
+  const hasYoung = grounds.has('young') || grounds.has('hatch');
+  const read = hasYoung || grounds.has('warmth') ? water.latestWith(tubId, 'tempC', morning) : undefined;
+  const isKnown = read !== undefined && read.at >= plusMs(morning, -tempKnownDays * dayMs);
+  return {
+    tempC: isKnown ? read.tempC : null,
+    count: hasYoung ? (animals.latestCount(tubId) ?? null) : null,
+    hold: grounds.has('hold') ? (animals.latestHold(tubId) ?? null) : null,
+  };
+}
+
+/** Of each parcel on its way, the days from when it can have arrived until its arrival can no longer be reported, slack included. */
+function claimDays(desk: Desk, { zone, transitDays, slackDays, claimHours }: Business): Stretch[] {
+  const reportedDays = slackDays + Math.ceil(claimHours / 24);
+  const today = todayOf(desk);
+  return desk.store.sales
+    .onTheWay(plusMs(desk.now(), -(transitDays + reportedDays + 1) * dayMs))
+    .flatMap(({ sentAt }) => (sentAt === null ? [] : [addDays(dayOf(sentAt, zone), transitDays)]))
+    .map((from) => ({ from, to: addDays(from, reportedDays) }))
+    .filter(({ to }) => daysBetween(today, to) >= 0);
+}
