@@ -1,4 +1,4 @@
-import type { TopUpWater } from '../src/domain/index.ts';
+import type { Business, TopUpWater } from '../src/domain/index.ts';
 import type { Random } from './random.ts';
 
 /** What sets a tub apart from the others. */
@@ -82,4 +82,15 @@ export function kitNitrateMgL(water: TubWater, stepsMgL: readonly number[], rand
   const seen = Math.max(0.5, nitrateMgL(water) * Math.exp(0.12 * random.normal()));
   const distance = (step: number): number => Math.abs(Math.log(Math.max(step, 1) / seen));
   return [...stepsMgL].sort((a, b) => distance(a) - distance(b))[0] ?? 0;
+}
+
+/** Litres that somebody changes who knows the tub: down to well under the limit, inside the policy, to half a litre. */
+export function wantedLitres(
+  water: TubWater,
+  { nitrateLimitMgL, changeMinPercent, changeMaxPercent }: Business,
+): number {
+  const level = nitrateMgL(water);
+  const wanted = (level - 0.8 * nitrateLimitMgL) / Math.max(1, level - source.nitrateMgL);
+  const share = Math.min(changeMaxPercent / 100, Math.max(changeMinPercent / 100, wanted));
+  return Math.round(share * water.netLitres * 2) / 2;
 }

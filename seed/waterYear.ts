@@ -1,10 +1,21 @@
-import { businessOf, logChange, logReading, logTopUp, tubsInUse } from '../src/desk/index.ts';
-import { addDays, type ChangeLogged, type LocalDay, type Tub } from '../src/domain/index.ts';
+import { businessOf, logChange, logTopUp, noteChange, noteReading, tubsInUse } from '../src/desk/index.ts';
+import { addDays, type ChangeLogged, daysBetween, type LocalDay, stepGapDays, type Tub } from '../src/domain/index.ts';
 import { tubSize } from './founding.ts';
 import { openRandom } from './random.ts';
 import type { Room } from './room.ts';
 import { must, type Stage, type Who } from './stage.ts';
-import { fillTub, kitNitrateMgL, passDay, swap, type TubWater, tdsMgL, topUp, traitsOf } from './tubWater.ts';
+import {
+  fillTub,
+  kitNitrateMgL,
+  nitrateMgL,
+  passDay,
+  swap,
+  type TubWater,
+  tdsMgL,
+  topUp,
+  traitsOf,
+  wantedLitres,
+} from './tubWater.ts';
 
 /** The water of the year: what it does, and what the two measure and change. */
 export interface WaterYear {
@@ -26,6 +37,8 @@ const testEveryDays = 28;
 /** A tub that was over the limit is tested again after its next change. */
 const retestAfterDays = 11;
 const thermometerEveryDays = 21;
+/** In the last days they change what the bot plans; before, what they think right, as reckoning a year of plans takes long. */
+const plannedDays = 14;
 const topUpEveryDays = 7;
 /** Half a litre is worth the walk. */
 const topUpFromL = 0.5;
@@ -57,7 +70,7 @@ export function openWaterYear(stage: Stage, room: Room, seed: number): WaterYear
   const test = (tub: Tub, day: LocalDay): void => {
     const { kitStepsMgL, nitrateLimitMgL } = businessOf(desk);
     const water = of(tub.name);
-    const nitrateMgL = kitNitrateMgL(water, kitStepsMgL, random);
+    const readMgL = kitNitrateMgL(water, kitStepsMgL, random);
     const tds = Math.round(tdsMgL(water) / 5) * 5;
     const values = {
       tempC: tenth(tempC(tub.name, day) + 0.1 * random.normal()),
@@ -65,18 +78,18 @@ export function openWaterYear(stage: Stage, room: Room, seed: number): WaterYear
       ghDgh: Math.round((10 * tds) / 262),
       khDkh: Math.round((7 * tds) / 262),
       tdsMgL: tds,
-      nitrateMgL,
+      nitrateMgL: readMgL,
     };
     walkOn();
-    must(logReading(desk, stage.by('owner'), { tub: tub.name, values }));
-    const wait = nitrateMgL > nitrateLimitMgL ? retestAfterDays : testEveryDays + random.whole(-2, 3);
+    must(noteReading(desk, stage.by('owner'), { tub: tub.name, values }));
+    const wait = readMgL > nitrateLimitMgL ? retestAfterDays : testEveryDays + random.whole(-2, 3);
     testOn.set(tub.name, addDays(day, wait));
   };
 
   const lookAtThermometer = (tub: Tub, day: LocalDay): void => {
     walkOn();
     const values = { tempC: tenth(tempC(tub.name, day) + 0.2 * random.normal()) };
-    must(logReading(desk, stage.by(whoseRack(tub.rack)), { tub: tub.name, values }));
+    must(noteReading(desk, stage.by(whoseRack(tub.rack)), { tub: tub.name, values }));
   };
 
   const changed = (logged: ChangeLogged): void => {
@@ -88,7 +101,20 @@ export function openWaterYear(stage: Stage, room: Room, seed: number): WaterYear
   const change = (tub: Tub): void => {
     walkOn();
     const who = random.happens(0.8) ? whoseRack(tub.rack) : 'partner';
-    changed(must(logChange(desk, stage.by(who), { tub: tub.name })));
+    const by = stage.by(who);
+    if (daysBetween(clock.today(), stage.today) <= plannedDays) {
+      changed(must(logChange(desk, by, { tub: tub.name, second: true })));
+      return;
+    }
+    const business = businessOf(desk);
+    const { changeIntervalDays, nitrateLimitMgL } = business;
+    const litres = wantedLitres(of(tub.name), business);
+    must(noteChange(desk, by, { tub: tub.name, litres, second: true }));
+    swap(of(tub.name), litres);
+    const isOver = nitrateMgL(of(tub.name)) > 1.15 * nitrateLimitMgL;
+    const late = random.happens(0.2) ? random.whole(1, 3) : 0;
+    const dueOn = addDays(clock.today(), isOver ? stepGapDays : changeIntervalDays);
+    changeOn.set(tub.name, { dueOn, late, last: clock.today() });
   };
 
   const toppedUp = (tub: string, litres: number): void => {

@@ -142,8 +142,8 @@ function planControls(shown: readonly TubPlan[]): ControlRow[] {
 function planRow(voice: Voice, tub: Tub, plan: ChangePlan): string {
   const { nitrate } = plan;
   const levels = nitrate === null ? '' : `${figure(nitrate.nowMgL.median, 0)}→${figure(nitrate.afterMgL.median, 0)}`;
-  const since = plan.dueOn < voice.today ? ` since ${dateWords(voice, plan.dueOn).slice(4)}` : '';
-  return `${tub.name.padEnd(6)}${figure(plan.litres).padStart(5)} L  ${levels.padEnd(6)} ${rowWord(plan)}${since}`
+  const since = plan.dueOn < voice.today ? ` due ${dateWords(voice, plan.dueOn).slice(4)}` : '';
+  return `${tub.name.padEnd(6)}${figure(plan.litres).padStart(5)} L  ${levels.padEnd(5)} ${rowWord(plan)}${since}`
     .trimEnd()
     .slice(0, 38);
 }

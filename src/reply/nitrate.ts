@@ -62,7 +62,7 @@ export function effectLines(voice: Voice, plan: ChangePlan): string[] {
       return [once, ...floorLines(plan, nitrate, limit)];
     case 'steps': {
       const more = nitrate.changes === null ? 'many' : counted(nitrate.changes, 'change');
-      return [`${once}; ${more}, ${everyDays} days apart, to get under ${limit}`, heldLine(nitrate)];
+      return [once, `${more}, ${counted(everyDays, 'day')} apart, get it under ${limit}`];
     }
     case 'capped':
       return [`${once}, the most of your policy`, ...(nitrate.heldMgL > nitrate.limitMgL ? [] : [heldLine(nitrate)])];
@@ -72,7 +72,7 @@ export function effectLines(voice: Voice, plan: ChangePlan): string[] {
         `Less would settle over ${limit}; this ${everyWords(everyDays)} holds about ${mgL(nitrate.heldMgL)}`,
       ];
     case 'limit':
-      return [`${once}: under ${limit} until the next`, heldLine(nitrate)];
+      return [once, `Under ${limit} until the next; such changes hold about ${mgL(nitrate.heldMgL)}`];
     default:
       return [`${once}: the least of your policy`];
   }

@@ -40,7 +40,11 @@ export function entryStore(db: Database) {
   );
   const found = (row: Row | undefined): Entry | undefined => (row === undefined ? undefined : entryOf(row));
 
+  let voids = 0;
+
   return {
+    /** How often an entry was voided since the store was opened. */
+    voids: (): number => voids,
     /** Writes a heading; its id. A key that was used before throws: look with `ofKey` first. */
     add: (by: By, kind: EntryKind, summary: string, at: Instant): number =>
       Number(insert.run({ key: by.key, userId: by.userId, name: by.name, kind, summary, at }).lastInsertRowid),
@@ -54,6 +58,7 @@ export function entryStore(db: Database) {
     /** Voids an entry: its facts no longer count, but stay. */
     void: (id: number, by: Person, at: Instant): void => {
       mark.run(at, by.userId, by.name, id);
+      voids += 1;
     },
   };
 }

@@ -100,9 +100,18 @@ export function waterStore(db: Database) {
     `${liveFacts('top_up')} WHERE f.tub_id = ? AND f.at < ? ${newest}`,
   );
 
+  /** How often something was added to each tub's water by this process. */
+  const added = new Map<number, number>();
+  const note = (tubId: number): void => {
+    added.set(tubId, (added.get(tubId) ?? 0) + 1);
+  };
+
   return {
+    /** How often readings, changes and top-ups were added to a tub since the store was opened. */
+    addedTo: (tubId: number): number => added.get(tubId) ?? 0,
     addReading: (entryId: number, reading: WaterValues & { tubId: number; at: Instant; note: string | null }): void => {
       addReading.run({ ...reading, entryId });
+      note(reading.tubId);
     },
     /** Readings of a tub since an instant, oldest first. */
     readings: (tubId: number, since: Instant): Reading[] => readings.all(tubId, since).map(readingOf),
@@ -122,6 +131,7 @@ export function waterStore(db: Database) {
     },
     addChange: (entryId: number, change: { tubId: number; at: Instant; litres: number; note: string | null }): void => {
       addChange.run({ ...change, entryId });
+      note(change.tubId);
     },
     changes: (tubId: number, since: Instant): Change[] => changes.all(tubId, since).map(changeOf),
     latestChange: (tubId: number, before: Instant = ever): Change | undefined => {
@@ -130,6 +140,7 @@ export function waterStore(db: Database) {
     },
     addTopUp: (entryId: number, topUp: { tubId: number; at: Instant; litres: number; water: TopUpWater }): void => {
       addTopUp.run({ ...topUp, entryId });
+      note(topUp.tubId);
     },
     latestTopUp: (tubId: number, before: Instant = ever): TopUp | undefined => {
       const row = latestTopUp.get(tubId, before);

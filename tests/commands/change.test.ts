@@ -103,9 +103,10 @@ describe('/change plan', () => {
     expect(wordsOf(answer)).toBe(
       [
         '2 changes today, 7 L',
+        'Rack A: 7 L, 1 bucket of 10 L',
         'Then A2 tomorrow',
-        'A1        2 L  NO3   –',
-        'A3        5 L  NO3  40',
+        'A1        2 L        no test',
+        'A3        5 L  40→32 1 of 4',
         'Next: Prepare the water: dechlorinated, within 2 °C',
       ].join('\n'),
     );
@@ -120,11 +121,13 @@ describe('/change plan', () => {
 
   it('of one tub says why', async () => {
     expect(wordsOf(await at.type('change plan', { tub: 'A4' }))).toContain(
-      'A4: change 2 L Fri 16 Apr\n10 % of 20 L net\nNo nitrate reading yet: the least of your policy',
+      'A4: change 2 L Fri 16 Apr\n10 % of 20 L net\nNo nitrate reading of late: the least of your policy',
     );
     await at.type('setup water', { 'source-nitrate': 25 });
     await at.type('reading log', { tub: 'A4', nitrate: 40 });
-    expect(wordsOf(await at.type('change plan', { tub: 'A4' }))).toContain('The source water is not under the limit');
+    expect(wordsOf(await at.type('change plan', { tub: 'A4' }))).toContain(
+      'No change gets under 20: the source water is not',
+    );
   });
 
   it('has nothing to do without tubs', async () => {

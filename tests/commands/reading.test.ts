@@ -25,8 +25,10 @@ describe('/reading log', () => {
     expect(wordsOf(answer)).toBe(
       [
         'A3: watch, change 5 L today',
-        'Nitrate 40 mg/L, limit 20 mg/L, source water 5 mg/L',
-        '5 L (25 %) gives about 31 mg/L; 3 such changes to the limit',
+        'Nitrate 40 mg/L (kit step: 30–60), limit 20',
+        'Rise not known yet, about 2.4 mg/L a week (0.8–7.2); source water 5',
+        '5 L (25 %) gives about 32 (24–46)',
+        '4 changes, 3 days apart, get it under 20',
         'Fine: 21.4 °C · pH 7.4 · TDS 240 mg/L',
         'logged by wren 18:50',
         'Next: Match the new water within 2 °C',
@@ -41,6 +43,7 @@ describe('/reading log', () => {
     expectPhone(answer.card);
     expect(wordsOf(answer)).toContain('A5: act, ammonia 1 mg/L');
     expect(wordsOf(answer)).toContain('Un-ionised ammonia 0.054 mg/L, 5.4 % of it at pH 8 and 25 °C, assumed');
+    expect(wordsOf(answer)).toContain('0.78 mg/L as nitrogen, 63 % of the 30-day criterion (1.24)');
     expect(labelsOf(answer)[0]).toBe('Changed 5 L');
   });
 
@@ -110,7 +113,8 @@ describe('the form of a reading', () => {
 
   it('logs what was filled in, decimal commas too', async () => {
     const answer = await send({ nitrate: '20', temp: '21,5', ph: '', others: 'gh 8 kh 4', note: ' ' });
-    expect(wordsOf(answer)).toContain('Fine: 21.5 °C · nitrate 20 mg/L · GH 8 °dGH · KH 4 °dKH');
+    expect(wordsOf(answer)).toContain('Nitrate 20 mg/L (kit step: 15–30), limit 20');
+    expect(wordsOf(answer)).toContain('Fine: 21.5 °C · GH 8 °dGH · KH 4 °dKH');
     expect(at.desk.store.water.readings(1, '' as never)).toMatchObject([{ ghDgh: 8, note: null }]);
   });
 

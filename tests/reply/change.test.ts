@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { day, defaultBusiness, type Instant, planChange, type Tub } from '../../src/domain/index.ts';
+import { day, defaultBusiness, type Instant, type Tub } from '../../src/domain/index.ts';
 import { changePlanCard, tubPlanCard, voiceFor } from '../../src/reply/index.ts';
+import { knownNitrate, plannedAt } from '../support/water.ts';
 import { expectPhone } from './phone.ts';
 
 const now = '2027-04-13T17:00:00.000Z' as Instant;
@@ -19,15 +20,16 @@ const tub = (name: string, id = 1): Tub => ({
 });
 const planned = (name: string, nitrateMgL: number | null, dueOn: string, id = 1, isUrgent = false) => ({
   tub: tub(name, id),
-  plan: planChange(20, nitrateMgL, day(dueOn), defaultBusiness, isUrgent),
+  plan: plannedAt(nitrateMgL, dueOn, isUrgent ? { harmOn: day(dueOn) } : {}),
+  odd: null,
 });
 
 describe('the plan of one tub', () => {
   it.each([
-    [null, 'No nitrate reading yet: the least of your policy'],
-    [12, 'Under the limit: the least of your policy'],
-    [22, 'Just enough to reach the limit'],
-    [40, 'The most of your policy; 3 such changes reach the limit'],
+    [null, 'No nitrate reading of late: the least of your policy'],
+    [12, '2 L (10 %) gives about 11: the least of your policy'],
+    [22, 'Under 20 until the next; such changes hold about 9'],
+    [40, '4 changes, 3 days apart, get it under 20'],
   ])('at %s mg/L says why', (nitrateMgL, why) => {
     const card = tubPlanCard(voice, planned('A3', nitrateMgL, '2027-04-13'));
     expectPhone(card);
@@ -44,38 +46,64 @@ describe('the plan of one tub', () => {
 
   it('says that it is for ammonia or nitrite', () => {
     expect(tubPlanCard(voice, planned('A3', null, '2027-04-13', 1, true)).why).toContain(
-      'Ammonia or nitrite harms: the most of your policy',
+      'Ammonia or nitrite harms: the most that is borne at once',
     );
+  });
+
+  it('says that the limit cannot be held, the floor and what helps', () => {
+    const policy = { ...defaultBusiness, sourceNitrateMgL: 30 };
+    const plan = plannedAt(40, '2027-04-13', { policy });
+    const card = tubPlanCard(voice, { tub: tub('A3'), plan, odd: null });
+    expectPhone(card);
+    expect(card.why).toContain('No change gets under 20: the source water is not, floor about 33');
+    expect(card.why).toContain('Helps: source water of at most 17: see /mix');
+    const fast = plannedAt(30, '2027-04-13', { estimate: knownNitrate(30, 0.8) });
+    expect(tubPlanCard(voice, { tub: tub('A3'), plan: fast, odd: null }).why).toContain(
+      'Helps: a change every 4 days; or a rise under 3.8 a week: feed less, more plants',
+    );
+  });
+
+  it('says how far it moves minerals, and why it comes in parts', () => {
+    const source = { tempC: null, tdsMgL: 180, ghDgh: 2 };
+    const near = { tempC: null, tdsMgL: 240, ghDgh: 4 };
+    const card = tubPlanCard(voice, {
+      tub: tub('A3'),
+      plan: plannedAt(30, '2027-04-13', { source, water: near }),
+      odd: null,
+    });
+    expect(card.why).toContain('TDS moves 240 → 225 · GH moves 4 → 3.5: fine');
+    const far = plannedAt(30, '2027-04-13', { source, water: { ...near, ghDgh: 14 } });
+    const parts = tubPlanCard(voice, { tub: tub('A3'), plan: far, odd: null });
+    expectPhone(parts);
+    expect(parts.why).toContain('GH moves 14 → 12.5; 5 L at once would be too far');
   });
 });
 
 describe('the plan of all tubs', () => {
   it('has those due, the sum of their water, and the next one', () => {
-    const card = changePlanCard(voice, [
-      planned('A1', 40, '2027-04-10', 1),
-      planned('A10', null, '2027-04-13', 2),
-      planned('B2', null, '2027-04-14', 3),
-    ]);
+    const card = changePlanCard(
+      voice,
+      [planned('A1', 40, '2027-04-10', 1), planned('A10', null, '2027-04-13', 2), planned('B2', null, '2027-04-14', 3)],
+      [{ rack: 'A', litres: 7, buckets: 1, bucketLitres: 10, mix: null }],
+    );
     expectPhone(card);
     expect(card.title).toBe('2 changes today, 7 L');
-    expect(card.table).toEqual(['A1        5 L  NO3  40  since 10 Apr', 'A10       2 L  NO3   –']);
-    expect(card.why).toEqual(['Then B2 tomorrow']);
+    expect(card.table).toEqual(['A1        5 L  40→31 1 of 4 due 10 Apr', 'A10       2 L        no test']);
+    expect(card.why).toEqual(['Rack A: 7 L, 1 bucket of 10 L', 'Then B2 tomorrow']);
   });
 
   it('puts what harms today first, and a single tub on a button alone', () => {
-    const card = changePlanCard(voice, [
-      planned('A1', 40, '2027-04-10', 1),
-      planned('A5', null, '2027-04-13', 5, true),
-    ]);
-    expect(card.table?.[0]).toBe('A5        5 L  act');
+    const plans = [planned('A1', 40, '2027-04-10', 1), planned('A5', null, '2027-04-13', 5, true)];
+    const card = changePlanCard(voice, plans, []);
+    expect(card.table?.[0]).toBe('A5        5 L        act');
     expect(card.controls?.map((row) => row[0]?.kind)).toEqual(['button', 'select']);
-    const one = changePlanCard(voice, [planned('A1', 40, '2027-04-10', 1)]);
+    const one = changePlanCard(voice, [planned('A1', 40, '2027-04-10', 1)], []);
     expect(one.controls).toHaveLength(1);
     expect(one.controls?.[0]?.[0]).toMatchObject({ kind: 'button', label: 'A1 changed 5 L' });
   });
 
   it('is content when nothing is due', () => {
-    expect(changePlanCard(voice, [planned('B2', null, '2027-04-16')])).toMatchObject({
+    expect(changePlanCard(voice, [planned('B2', null, '2027-04-16')], [])).toMatchObject({
       title: 'No change due today',
       why: ['Then B2 Fri 16 Apr'],
     });
@@ -85,6 +113,7 @@ describe('the plan of all tubs', () => {
     const card = changePlanCard(
       voice,
       Array.from({ length: 30 }, (_, n) => planned(`A${n + 1}`, null, '2027-04-13', n + 1)),
+      [],
     );
     expect(card.title).toBe('30 changes today, 60 L');
     const [ticks] = card.controls?.[1] ?? [];

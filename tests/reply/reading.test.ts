@@ -1,19 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  type ChangePlan,
-  day,
   defaultBusiness,
   type Instant,
   judgeReading,
   noWaterValues,
-  planChange,
   plusMs,
   type Reading,
+  type ReadingLogged,
+  readInterval,
   type Tub,
   type WaterValues,
 } from '../../src/domain/index.ts';
-import { figureOf, readingCard, readingHistoryCard, tubCard, tubListCard, voiceFor } from '../../src/reply/index.ts';
+import { figureOf } from '../../src/reply/findings.ts';
+import { readingCard, readingHistoryCard, tubCard, tubListCard, voiceFor } from '../../src/reply/index.ts';
+import { plannedAt } from '../support/water.ts';
 import { expectPhone } from './phone.ts';
 
 fc.configureGlobal({ seed: 20270413 });
@@ -32,12 +33,27 @@ const tub: Tub = {
   retired: null,
 };
 
-function cardOf(values: Partial<WaterValues>, more: { due?: string; units?: 'metric' | 'us' } = {}) {
+function cardOf(
+  values: Partial<WaterValues>,
+  more: { due?: string; units?: 'metric' | 'us'; told?: Partial<ReadingLogged> } = {},
+) {
   const voice = voiceFor({ ...defaultBusiness, zone: 'Europe/Amsterdam', units: more.units ?? 'metric' }, now);
   const reading = { ...noWaterValues, ...values, at: now };
   const verdict = judgeReading(reading, { ph: null, tempC: null, usualTdsMgL: 240 }, defaultBusiness);
-  const plan: ChangePlan = planChange(20, reading.nitrateMgL, day(more.due ?? '2027-04-18'), defaultBusiness);
-  return readingCard(voice, 'wren', { tub, reading, verdict, plan, entryId: 7 });
+  const plan = plannedAt(reading.nitrateMgL, more.due ?? '2027-04-18');
+  const { nitrateMgL } = reading;
+  const kit = nitrateMgL === null ? null : readInterval(nitrateMgL, defaultBusiness.kitStepsMgL);
+  return readingCard(voice, 'wren', {
+    tub,
+    reading,
+    verdict,
+    plan,
+    kit,
+    odd: null,
+    trends: [],
+    entryId: 7,
+    ...more.told,
+  });
 }
 
 describe('the card of a reading', () => {
@@ -97,18 +113,21 @@ describe('the card of a tub', () => {
       tub,
       last: values === null ? null : { reading, verdict, daysOld: 0 },
       lastChangedAt: null,
-      plan: planChange(20, values?.nitrateMgL ?? null, day('2027-04-18'), defaultBusiness),
+      plan: plannedAt(values?.nitrateMgL ?? null, '2027-04-18'),
       waterState: values === null ? ('fine' as const) : verdict.state,
       stock: { tub, counted: null, saleable: null, offSale: null },
       lateDays,
       past: { tub, readings: [], changes: [], nitrateLimitMgL: 20 },
+      odd: null,
+      trends: [],
+      creep: null,
     };
   };
 
   it('does not call a value fine that is not', () => {
     const card = tubCard(voice, stateOf({ nitrateMgL: 40, tempC: 21 }));
     expectPhone(card);
-    expect(card.title).toBe('A3: watch, nitrate 40 mg/L');
+    expect(card.title).toBe('A3: watch, nitrate ≈40 mg/L');
     expect(card.why?.[1]).toBe('Read today: nitrate 40 mg/L · 21 °C');
     expect(card.why).toContain('Animals: not counted yet');
   });
@@ -118,7 +137,7 @@ describe('the card of a tub', () => {
     const changed = (nitrateMgL: number) => ({
       ...read,
       lastChangedAt: plusMs(now, 60_000),
-      plan: planChange(20, nitrateMgL, day('2027-04-18'), defaultBusiness),
+      plan: plannedAt(nitrateMgL, '2027-04-18'),
       waterState: nitrateMgL > 20 ? ('watch' as const) : ('fine' as const),
     });
     const card = tubCard(voice, changed(31.2));
@@ -133,7 +152,7 @@ describe('the card of a tub', () => {
   });
 
   it('offers the change first where it is due', () => {
-    const due = { ...stateOf({ ph: 7 }), plan: planChange(20, null, day('2027-04-13'), defaultBusiness) };
+    const due = { ...stateOf({ ph: 7 }), plan: plannedAt(null, '2027-04-13') };
     expect(tubCard(voice, due).controls?.[0]?.[0]).toMatchObject({ label: 'Changed 2 L', tone: 'main' });
   });
 

@@ -15,7 +15,7 @@ describe('the words of a refusal', () => {
       tub: 'A3',
       value: 'tempC',
       typed: 72,
-      mended: { value: 22.2, how: 'fahrenheit' },
+      mended: [{ value: 22.2, how: 'fahrenheit' }],
       last: { value: 21.9, at: yesterday },
     };
     const card = refusalCard(voice, refusal);
@@ -25,7 +25,7 @@ describe('the words of a refusal', () => {
       why: ['72 °F would be 22.2 °C', 'A3 was 21.9 °C yesterday 19:10'],
       offers: [{ label: 'Log 22.2 °C', patch: { temp: 22.2 } }],
     });
-    const inUs = refusalCard(us, { ...refusal, typed: 22, mended: { value: 22, how: 'celsius' }, last: null });
+    const inUs = refusalCard(us, { ...refusal, typed: 22, mended: [{ value: 22, how: 'celsius' }], last: null });
     expect(inUs).toMatchObject({
       title: 'Not logged: 22 °F cannot be right',
       offers: [{ label: 'Log 71.6 °F', patch: { temp: 71.6 } }],
@@ -38,13 +38,51 @@ describe('the words of a refusal', () => {
       tub: 'A3',
       value: 'ph',
       typed: 74,
-      mended: { value: 7.4, how: 'decimal' },
+      mended: [{ value: 7.4, how: 'decimal' }],
       last: null,
     };
     expect(refusalCard(voice, refusal).offers).toMatchObject([{ label: 'Log pH 7.4', patch: { ph: 7.4 } }]);
-    const hopeless = refusalCard(voice, { ...refusal, typed: 725, mended: null });
+    const hopeless = refusalCard(voice, { ...refusal, typed: 725, mended: [] });
     expect(hopeless.offers).toBeUndefined();
     expect(hopeless.next).toBe('Measure again, or check the decimal point');
+  });
+
+  it('offer hardness in mg/L of CaCO3 and the lost point, the likelier first', () => {
+    const card = refusalCard(voice, {
+      kind: 'impossible-water',
+      tub: 'A3',
+      value: 'ghDgh',
+      typed: 180,
+      mended: [
+        { value: 10.1, how: 'ppm' },
+        { value: 18, how: 'decimal' },
+      ],
+      last: null,
+    });
+    expectPhone(card);
+    expect(card.why).toEqual(['180 mg/L (ppm) of CaCO3 is GH 10.1 °dGH', 'With a decimal point it is GH 18 °dGH']);
+    expect(card.offers).toMatchObject([
+      { label: 'Log GH 10.1 °dGH', patch: { gh: 10.1 }, tone: 'main' },
+      { label: 'Log GH 18 °dGH', patch: { gh: 18 }, tone: 'plain' },
+    ]);
+  });
+
+  it('ask about what can be but hardly is, and take it all the same when it is right', () => {
+    const card = refusalCard(voice, {
+      kind: 'ask-unlikely-water',
+      tub: 'A3',
+      value: 'tdsMgL',
+      typed: 24,
+      mended: [{ value: 240, how: 'decimal' }],
+      last: { value: 238, at: yesterday },
+    });
+    expectPhone(card);
+    expect(card.title).toBe('Not logged yet: A3, TDS 24?');
+    expect(card.why).toEqual(['A3 was TDS 238 mg/L yesterday 19:10', 'With a decimal point it is TDS 240 mg/L']);
+    expect(card.offers).toMatchObject([
+      { label: 'Log TDS 240 mg/L', patch: { tds: 240 } },
+      { label: 'TDS 24 is right', patch: { sure: true } },
+    ]);
   });
 
   it('say what two changes mean, in either system of units', () => {

@@ -1,7 +1,8 @@
 import {
-  afterChange,
   amount,
+  type Business,
   type By,
+  beforeChange,
   type Change,
   type ChangeLogged,
   type ChangePlan,
@@ -25,7 +26,7 @@ import {
 import { businessOf, type Desk, log } from '../desk.ts';
 import { findTub } from '../find.ts';
 import { whenOf } from '../when.ts';
-import { changePlanOf, rackOf } from './changePlan.ts';
+import { changePlanOf } from './changePlan.ts';
 import { waterIn } from './waterIn.ts';
 
 export interface ChangeInput {
@@ -38,20 +39,30 @@ export interface ChangeInput {
   readonly second?: boolean | undefined;
 }
 
-/** Logs a water change; litres win over per cent, and without either it is the planned change. */
-export function logChange(desk: Desk, by: By, input: ChangeInput): Result<ChangeLogged, Refusal> {
+/** What was written of a change. */
+export type ChangeNoted = Pick<ChangeLogged, 'tub' | 'litres' | 'percent' | 'at' | 'entryId'>;
+
+/**
+ * Writes a water change; litres win over per cent, and without either it is the planned change.
+ * @param planned the tub's plan before it, where it is known already
+ */
+export function noteChange(
+  desk: Desk,
+  by: By,
+  input: ChangeInput,
+  planned?: (tub: Tub) => ChangePlan,
+): Result<ChangeNoted, Refusal> {
   const business = businessOf(desk);
   const found = findTub(desk, input.tub);
   if (!found.ok) return found;
   const tub = found.value;
   const at = whenOf(desk, input.at);
   if (!at.ok) return at;
-  const plan = changePlanOf(desk, tub, rackOf(desk));
-  const litres = litresOf(tub, input, plan);
+  const planOf = planned ?? ((one: Tub): ChangePlan => changePlanOf(desk, one));
+  const litres = litresOf(tub, input, () => planOf(tub));
   if (!litres.ok) return litres;
   const fraction = litres.value / tub.netLitres;
-  const apartDays = Math.min(business.changeIntervalDays, plan.everyDays);
-  const clash = input.second === true ? undefined : changeNear(desk, tub, at.value, business.zone, apartDays);
+  const clash = input.second === true ? undefined : clashOf(desk, tub, at.value, business, () => planOf(tub));
   if (clash !== undefined) {
     const before = clash.litres / tub.netLitres;
     return fail({
@@ -71,25 +82,35 @@ export function logChange(desk: Desk, by: By, input: ChangeInput): Result<Change
       note: input.note?.trim() || null,
     });
   });
-  const isNow = at.value > plusMs(desk.now(), -nowHours * hourMs);
-  const before = isNow ? (plan.nitrate?.nowMgL.median ?? null) : null;
-  const sourceMgL = waterIn(business).values.nitrateMgL;
+  return ok({ tub, litres: litres.value, percent: Math.round(fraction * 100), at: at.value, entryId });
+}
+
+/** Writes a water change and says what it did to nitrate and what comes next. */
+export function logChange(desk: Desk, by: By, input: ChangeInput): Result<ChangeLogged, Refusal> {
+  let plan: ChangePlan | undefined;
+  const noted = noteChange(desk, by, input, (tub) => {
+    plan ??= changePlanOf(desk, tub);
+    return plan;
+  });
+  if (!noted.ok) return noted;
+  const { tub, litres, at } = noted.value;
+  const next = changePlanOf(desk, tub);
+  const isNow = at > plusMs(desk.now(), -nowHours * hourMs);
+  const afterMgL = isNow ? (next.nitrate?.nowMgL.median ?? null) : null;
+  const sourceMgL = waterIn(businessOf(desk)).values.nitrateMgL;
+  const before = afterMgL === null ? null : beforeChange(afterMgL, litres / tub.netLitres, sourceMgL);
   return ok({
-    tub,
-    litres: litres.value,
-    percent: Math.round(fraction * 100),
-    at: at.value,
-    nitrateMgL: before === null ? null : { before, after: afterChange(before, fraction, sourceMgL) },
-    next: changePlanOf(desk, tub, rackOf(desk)),
-    entryId,
+    ...noted.value,
+    nitrateMgL: afterMgL === null || before === null ? null : { before, after: afterMgL },
+    next,
   });
 }
 
 /** A change of the last hours is one of now: what nitrate was before it is known. */
 const nowHours = 12;
 
-function litresOf(tub: Tub, input: ChangeInput, plan: ChangePlan): Result<number, Refusal> {
-  if (input.litres === undefined && input.percent === undefined) return ok(plan.litres);
+function litresOf(tub: Tub, input: ChangeInput, planOf: () => ChangePlan): Result<number, Refusal> {
+  if (input.litres === undefined && input.percent === undefined) return ok(planOf().litres);
   if (input.litres !== undefined) {
     const litres = amount('litres', input.litres);
     if (!litres.ok) return litres;
@@ -101,12 +122,24 @@ function litresOf(tub: Tub, input: ChangeInput, plan: ChangePlan): Result<number
   return percent.ok ? ok(Math.round(tub.netLitres * percent.value) / 100) : percent;
 }
 
-/** A change of the tub less than so many days before or after `at`, by local days. */
-function changeNear(desk: Desk, tub: Tub, at: Instant, zone: string, apartDays: number): Change | undefined {
+/**
+ * A change of the tub, before or after `at`, that lies nearer by local days than the plan's next one: the interval, or less in a series.
+ */
+function clashOf(
+  desk: Desk,
+  tub: Tub,
+  at: Instant,
+  { zone, changeIntervalDays: intervalDays }: Business,
+  planOf: () => ChangePlan,
+): Change | undefined {
   const day = dayOf(at, zone);
-  return desk.store.water
-    .changes(tub.id, plusMs(at, -(apartDays + 1) * dayMs))
-    .findLast((change) => Math.abs(daysBetween(dayOf(change.at, zone), day)) < apartDays);
+  const apart = (change: Change): number => Math.abs(daysBetween(dayOf(change.at, zone), day));
+  const near = desk.store.water
+    .changes(tub.id, plusMs(at, -(intervalDays + 1) * dayMs))
+    .filter((change) => apart(change) < intervalDays);
+  if (near.length === 0) return undefined;
+  const apartDays = Math.min(intervalDays, planOf().everyDays);
+  return near.findLast((change) => apart(change) < apartDays);
 }
 
 /** Logs replaced evaporation. The minerals of the tub stayed; those of tap water come on top, soft water brings none. */

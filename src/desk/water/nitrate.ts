@@ -85,10 +85,11 @@ function inferredOf(
   now: Instant,
   mine: Map<number, Inferred>,
 ): Inferred {
-  const events = eventsOf(desk, tub, business.sourceNitrateMgL, plusMs(now, -pastDays * dayMs));
-  const key = JSON.stringify([events, sourceMgL, business.kitStepsMgL]);
+  const { sourceNitrateMgL: tapMgL, kitStepsMgL } = business;
+  const key = JSON.stringify([desk.store.waterVersion(tub.id), tub.netLitres, sourceMgL, tapMgL, kitStepsMgL]);
   const before = mine.get(tub.id);
   if (before?.key === key) return before;
+  const events = eventsOf(desk, tub, tapMgL, plusMs(now, -pastDays * dayMs));
   const lastDay = Math.max(...events.map(({ day }) => day), Number.NEGATIVE_INFINITY);
   const from = Number.isFinite(lastDay) ? lastDay : dayNumber(now);
   const fresh: Inferred = {
@@ -96,7 +97,7 @@ function inferredOf(
     events,
     lastDay: from,
     lastReadDay: events.findLast(({ of }) => of === 'reading')?.day ?? Number.NEGATIVE_INFINITY,
-    alone: inferNitrate(events, from, sourceMgL, business.kitStepsMgL, widePrior),
+    alone: inferNitrate(events, from, sourceMgL, kitStepsMgL, widePrior),
   };
   mine.set(tub.id, fresh);
   return fresh;

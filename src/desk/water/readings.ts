@@ -41,8 +41,11 @@ export interface ReadingInput {
   readonly metric?: boolean | undefined;
 }
 
-/** Checks, logs and judges a reading. Temperatures come on the scale of the business's units. */
-export function logReading(desk: Desk, by: By, input: ReadingInput): Result<ReadingLogged, Refusal> {
+/** What was written of a reading. */
+export type ReadingNoted = Pick<ReadingLogged, 'tub' | 'reading' | 'entryId'>;
+
+/** Checks and writes a reading. Temperatures come on the scale of the business's units. */
+export function noteReading(desk: Desk, by: By, input: ReadingInput): Result<ReadingNoted, Refusal> {
   const business = businessOf(desk);
   const found = findTub(desk, input.tub);
   if (!found.ok) return found;
@@ -59,18 +62,23 @@ export function logReading(desk: Desk, by: By, input: ReadingInput): Result<Read
       note: input.note?.trim() || null,
     });
   });
-  const reading = { ...values.value, at: at.value };
+  return ok({ tub, reading: { ...values.value, at: at.value }, entryId });
+}
+
+/** Writes a reading and judges it. */
+export function logReading(desk: Desk, by: By, input: ReadingInput): Result<ReadingLogged, Refusal> {
+  const noted = noteReading(desk, by, input);
+  if (!noted.ok) return noted;
+  const { tub, reading, entryId } = noted.value;
+  const { nitrateMgL } = reading;
   const rack = rackOf(desk);
-  const { nitrateMgL } = values.value;
   return ok({
-    tub,
-    reading,
-    verdict: verdictOn(desk, business, tub, reading),
+    ...noted.value,
+    verdict: verdictOn(desk, rack.business, tub, reading),
     plan: changePlanOf(desk, tub, rack),
-    kit: nitrateMgL === null ? null : readInterval(nitrateMgL, business.kitStepsMgL),
+    kit: nitrateMgL === null ? null : readInterval(nitrateMgL, rack.business.kitStepsMgL),
     odd: oddReading(desk, rack, tub, { ...reading, entryId }),
-    trends: movingValues(desk, tub).filter(({ name }) => values.value[name] !== null),
-    entryId,
+    trends: movingValues(desk, tub).filter(({ name }) => reading[name] !== null),
   });
 }
 

@@ -11,27 +11,10 @@
 export const afterChange = (beforeMgL: number, fraction: number, sourceMgL: number): number =>
   (1 - fraction) * beforeMgL + fraction * sourceMgL;
 
-/**
- * Fraction of one change that brings `beforeMgL` to `targetMgL`; above 1 or infinite when no change with this source can.
- * 0 when it is there already.
- */
-export function fractionTo(targetMgL: number, beforeMgL: number, sourceMgL: number): number {
-  if (beforeMgL <= targetMgL) return 0;
-  if (sourceMgL >= targetMgL) return Number.POSITIVE_INFINITY;
-  return (beforeMgL - targetMgL) / (beforeMgL - sourceMgL);
-}
+/** What was there before a change, by what is there after it; null after a change of all. The way back of `afterChange`. */
+export const beforeChange = (afterMgL: number, fraction: number, sourceMgL: number): number | null =>
+  fraction >= 1 ? null : Math.max(0, (afterMgL - fraction * sourceMgL) / (1 - fraction));
 
 /** Part of the water that several changes swap together: 1 − Π(1 − f). Two of 25 % swap 44 %. */
 export const swappedTogether = (fractions: readonly number[]): number =>
   1 - fractions.reduce((left, fraction) => left * (1 - fraction), 1);
-
-/**
- * Changes of `fraction` needed, one after another without a rise between, until `beforeMgL` is at or under `targetMgL`;
- * null when the source water makes it unreachable.
- */
-export function changesTo(targetMgL: number, beforeMgL: number, sourceMgL: number, fraction: number): number | null {
-  if (beforeMgL <= targetMgL) return 0;
-  if (sourceMgL >= targetMgL || !(fraction > 0)) return null;
-  if (fraction >= 1) return 1;
-  return Math.ceil(Math.log((targetMgL - sourceMgL) / (beforeMgL - sourceMgL)) / Math.log(1 - fraction) - 1e-9);
-}

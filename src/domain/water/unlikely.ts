@@ -1,6 +1,6 @@
 import type { WaterValueName } from '../tub.ts';
 import { tdsOfEc, usualTdsFactor } from './minerals.ts';
-import { celsiusOf, hardnessOfPpm, type Mended } from './possible.ts';
+import { canBe, celsiusOf, hardnessOfPpm, type Mended } from './possible.ts';
 
 const tenths = (value: number): number => Math.round(value * 10) / 10;
 
@@ -34,7 +34,7 @@ const reaches: Partial<Readonly<Record<WaterValueName, Reach>>> = {
   khDkh: hardness,
   tdsMgL: {
     isFar: (value, last) => ratio(value, last) >= 1.4,
-    isNear: (value, last) => Math.abs(value - last) <= 0.15 * last,
+    isNear: (value, last) => Math.abs(value - last) <= 0.1 * last,
     slips: (value) => [...decimals(value), { value: Math.round(tdsOfEc(value, usualTdsFactor)), how: 'conductivity' }],
   },
 };
@@ -51,6 +51,6 @@ export function likelySlips(name: WaterValueName, value: number, last: number): 
   if (reach === undefined || !reach.isFar(value, last)) return [];
   return reach
     .slips(value)
-    .filter((slip) => reach.isNear(slip.value, last))
+    .filter((slip) => canBe(name, slip.value) && reach.isNear(slip.value, last))
     .sort((one, other) => Math.abs(one.value - last) - Math.abs(other.value - last));
 }

@@ -33,7 +33,7 @@ describe('a reading', () => {
   it('is logged and judged, with the change that follows', () => {
     const { verdict, plan, reading } = got(log('a1', { nitrateMgL: 40, tempC: 21.4 }));
     expect(verdict.state).toBe('watch');
-    expect(plan).toMatchObject({ litres: 5, reason: 'capped', dueOn: '2027-04-13' });
+    expect(plan).toMatchObject({ litres: 5, reason: 'steps', dueOn: '2027-04-13', everyDays: 3 });
     expect(reading).toMatchObject({ nitrateMgL: 40, tempC: 21.4, ph: null });
   });
 
@@ -41,12 +41,12 @@ describe('a reading', () => {
     [
       '72 °C',
       { tempC: 72 },
-      { kind: 'impossible-water', mended: { value: 22.2, how: 'fahrenheit' } } as Partial<Refusal>,
+      { kind: 'impossible-water', mended: [{ value: 22.2, how: 'fahrenheit' }] } as Partial<Refusal>,
     ],
-    ['pH 74', { ph: 74 }, { kind: 'impossible-water', mended: { value: 7.4, how: 'decimal' } } as Partial<Refusal>],
+    ['pH 74', { ph: 74 }, { kind: 'impossible-water', mended: [{ value: 7.4, how: 'decimal' }] } as Partial<Refusal>],
     ['one good value and a bad one', { nitrateMgL: 10, ghDgh: -1 }, { kind: 'impossible-water' }],
     ['no value', {}, { kind: 'nothing-given' }],
-    ['not a number', { ph: Number.NaN }, { kind: 'impossible-water', mended: null } as Partial<Refusal>],
+    ['not a number', { ph: Number.NaN }, { kind: 'impossible-water', mended: [] } as Partial<Refusal>],
   ])('of %s is refused and leaves nothing behind', (_, values, fault) => {
     const before = rowCounts(bench.folder);
     expect(log('A1', values)).toMatchObject({ ok: false, fault });
@@ -71,7 +71,7 @@ describe('a reading', () => {
   it('is taken in Fahrenheit by a business that says so, and kept in Celsius', () => {
     setBusiness(bench.desk, bench.by('wren'), { units: 'us' });
     expect(got(log('A1', { tempC: 70.7 })).reading.tempC).toBeCloseTo(21.5, 9);
-    expect(log('A1', { tempC: 22 })).toMatchObject({ fault: { mended: { value: 22, how: 'celsius' } } });
+    expect(log('A1', { tempC: 22 })).toMatchObject({ fault: { mended: [{ value: 22, how: 'celsius' }] } });
   });
 
   it("judges ammonia by the tub's pH and temperature of the last sixty days, not by those of others", () => {
@@ -133,8 +133,11 @@ describe('the change that is due', () => {
       const [tub] = bench.desk.store.tubs.tubs();
       bench.desk.store.water.addChange(entry, { tubId: tub?.id ?? 0, at: bench.desk.now(), litres: 5, note: null });
     });
-    expect(planOf('A1')?.nitrateMgL).toBeCloseTo(31.25, 9);
-    expect(planOf('A1')?.dueOn).toBe('2027-04-20');
+    // 40 on the kit is 30 to 60; 5 of 20 L leave three quarters of what was over the source water's 5.
+    const { nowMgL } = planOf('A1')?.nitrate ?? {};
+    expect(nowMgL?.low).toBeGreaterThan(23.75);
+    expect(nowMgL?.high).toBeLessThan(46.5);
+    expect(planOf('A1')).toMatchObject({ reason: 'steps', dueOn: '2027-04-16' });
   });
 });
 

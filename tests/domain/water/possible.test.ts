@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { canBe, celsiusOf, fahrenheitOf, mend, type WaterValueName } from '../../../src/domain/index.ts';
+import { canBe, celsiusOf, fahrenheitOf, mendings, type WaterValueName } from '../../../src/domain/index.ts';
 
 fc.configureGlobal({ seed: 20270413 });
 
@@ -23,32 +23,39 @@ describe('what a tub can show', () => {
 
 describe('a slip mended', () => {
   it('takes 72 in a Celsius field for Fahrenheit: 22.2 °C', () => {
-    expect(mend('tempC', 72, false)).toEqual({ value: 22.2, how: 'fahrenheit' });
+    expect(mendings('tempC', 72, false)).toEqual([{ value: 22.2, how: 'fahrenheit' }]);
   });
   it('takes 22 in a Fahrenheit field for Celsius', () => {
-    expect(mend('tempC', 22, true)).toEqual({ value: 22, how: 'celsius' });
+    expect(mendings('tempC', 22, true)).toEqual([{ value: 22, how: 'celsius' }]);
   });
   it('takes 215 for 21.5 °C and, typed on the other scale, 720 for 72.0 °F', () => {
-    expect(mend('tempC', 215, false)).toEqual({ value: 21.5, how: 'decimal' });
-    expect(mend('tempC', 720, true)).toEqual({ value: 22.2, how: 'decimal' });
+    expect(mendings('tempC', 215, false)).toEqual([{ value: 21.5, how: 'decimal' }]);
+    expect(mendings('tempC', 720, true)).toEqual([{ value: 22.2, how: 'decimal' }]);
   });
   it('takes pH 74 for 7.4 and 725 for nothing', () => {
-    expect(mend('ph', 74, false)).toEqual({ value: 7.4, how: 'decimal' });
-    expect(mend('ph', 725, false)).toBeNull();
+    expect(mendings('ph', 74, false)).toEqual([{ value: 7.4, how: 'decimal' }]);
+    expect(mendings('ph', 725, false)).toEqual([]);
   });
   it('mends nothing that makes no sense either way', () => {
-    expect(mend('tempC', 1000, false)).toBeNull();
-    expect(mend('tempC', Number.NaN, false)).toBeNull();
-    expect(mend('nitrateMgL', -5, false)).toBeNull();
-    expect(mend('ghDgh', 0, false)).toBeNull();
+    expect(mendings('tempC', 1000, false)).toEqual([]);
+    expect(mendings('tempC', Number.NaN, false)).toEqual([]);
+    expect(mendings('nitrateMgL', -5, false)).toEqual([]);
+    expect(mendings('ghDgh', 0, false)).toEqual([]);
+  });
+  it('takes GH 180 for mg/L of CaCO3, or for 18.0', () => {
+    // 1 °dGH = 17.848 mg/L CaCO3.
+    expect(mendings('ghDgh', 180, false)).toEqual([
+      { value: 10.1, how: 'ppm' },
+      { value: 18, how: 'decimal' },
+    ]);
+    expect(mendings('khDkh', 420, false)).toEqual([{ value: 23.5, how: 'ppm' }]);
   });
 
   it('only ever offers what a tub can show', () => {
     const names = fc.constantFrom<WaterValueName>('tempC', 'ph', 'ghDgh', 'khDkh', 'tdsMgL', 'nitrateMgL');
     fc.assert(
       fc.property(names, fc.double({ min: -1000, max: 10_000, noNaN: true }), fc.boolean(), (name, typed, inF) => {
-        const mended = mend(name, typed, inF);
-        expect(mended === null || canBe(name, mended.value)).toBe(true);
+        for (const { value } of mendings(name, typed, inF)) expect(canBe(name, value)).toBe(true);
       }),
     );
   });

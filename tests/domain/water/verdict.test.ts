@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { judgeReading, noWaterValues, type WaterState, type WaterValues } from '../../../src/domain/index.ts';
 
 const unknown = { ph: null, tempC: null, usualTdsMgL: null };
-const business = { nitrateLimitMgL: 20, sourceNitrateMgL: 5 };
+const business = { nitrateLimitMgL: 20, sourceNitrateMgL: 5, altitudeM: 0 };
 const judge = (values: Partial<WaterValues>, known: Parameters<typeof judgeReading>[1] = unknown) =>
   judgeReading({ ...noWaterValues, ...values }, known, business);
 
@@ -47,6 +47,8 @@ describe('the verdict on a reading', () => {
     [{ ghDgh: 5 }, 'watch'],
     [{ khDkh: 0 }, 'watch'],
     [{ tdsMgL: 900 }, 'fine'],
+    [{ tdsMgL: 1100 }, 'watch'],
+    [{ tdsMgL: 20 }, 'watch'],
   ])('%o is %s', (values, state) => {
     expect(judge(values).state).toBe(state);
   });
@@ -56,6 +58,30 @@ describe('the verdict on a reading', () => {
     expect(judge({ tdsMgL: 288 }, known).state).toBe('fine');
     expect(judge({ tdsMgL: 289 }, known).state).toBe('watch');
     expect(judge({ tdsMgL: 191 }, known).state).toBe('watch');
+  });
+
+  it('puts ammonia beside the published criterion, where that is given', () => {
+    // US EPA 1999, EPA-822-R-99-014: chronic criterion 1.71 mg N/L at pH 8 and 20 °C; 0.5 mg/L of NH4 holds 0.388 mg N.
+    const [found] = judge({ ammoniaMgL: 0.5, ph: 8, tempC: 20 }).findings;
+    expect(found?.of === 'ammonia' && found.criteria).toMatchObject({ over: 'neither' });
+    expect(found?.of === 'ammonia' && found.criteria?.chronicMgNL).toBeCloseTo(1.71, 2);
+    expect(found?.of === 'ammonia' && found.criteria?.timesChronic).toBeCloseTo(0.388 / 1.71, 2);
+    for (const outside of [{ ph: 9.2 }, { ph: 6.2 }, { tempC: 31 }]) {
+      const [other] = judge({ ammoniaMgL: 0.5, ph: 8, tempC: 20, ...outside }).findings.filter(
+        ({ of }) => of === 'ammonia',
+      );
+      expect(other?.of === 'ammonia' && other.criteria).toBeNull();
+    }
+  });
+
+  it('says how much oxygen water of that temperature holds, at the height of the place', () => {
+    // EN 25814: 28 °C 7.83 mg/L at 101.325 kPa; at 1000 m the mean pressure is 671 mmHg.
+    const oxygenAt = (altitudeM: number): number | undefined => {
+      const { findings } = judgeReading({ ...noWaterValues, tempC: 28 }, unknown, { ...business, altitudeM });
+      return findings[0]?.of === 'temperature' ? findings[0].oxygenMgL : undefined;
+    };
+    expect(oxygenAt(0)).toBeCloseTo(7.83, 2);
+    expect(oxygenAt(1000)).toBeCloseTo((7.83 * 671) / 760, 1);
   });
 
   it('puts the worst first and is as bad as that', () => {

@@ -14,7 +14,7 @@ const densityOf = (risePerDay: number, { medianPerDay, logSd }: RisePrior): numb
  *   w' ∝ w · p_new(g) / p_old(g)
  *
  * @param old the prior that the beliefs were inferred with; wider than `prior`
- * Error: that of a few hundred truths, under a tenth of the range (its test).
+ * Error: that of a few hundred truths, under a fifth of the range; two fifths after a jump, as what the new prior makes odd is not looked at anew.
  */
 export function withRisePrior(beliefs: readonly Belief[], old: RisePrior, prior: RisePrior): Belief[] {
   const raw = beliefs.map(({ risePerDay, weight }) =>

@@ -86,14 +86,15 @@ describe('the next change', () => {
     expect(plan).toMatchObject({ reason: 'steps', litres: 5, changes: 6, everyDays: 3, dueInDays: 0 });
     const second = planNitrate(known(61.25, 0), policy, 20, 0);
     expect(second).toMatchObject({ reason: 'steps', changes: 5, dueInDays: 3 });
-    const last = planNitrate(known(20.4, 0), policy, 20, 0);
-    expect(last).toMatchObject({ reason: 'steps', litres: 2, changes: 1, dueInDays: 3 });
+    // 24 to 20 takes one more, and that one can wait for the interval; while the tub rises by 3 until then, it can't.
+    expect(planNitrate(known(24, 0), policy, 20, 0)).toMatchObject({ dueInDays: 7, everyDays: 7, changes: 1 });
+    expect(planNitrate(known(24, 3 / 7), policy, 20, 0)).toMatchObject({ reason: 'steps', dueInDays: 3 });
     expect(planNitrate(known(19.9, 0), policy, 20, 0)).toMatchObject({ dueInDays: 7 });
   });
 
   it('says that source water over the limit makes it unreachable, with the floor and what helps', () => {
     const plan = planNitrate(known(40, 0.25), { ...policy, sourceNitrateMgL: 30 }, 20, 7);
-    expect(plan).toMatchObject({ reason: 'source-too-high', litres: 5, everyDays: 7, changes: 1 });
+    expect(plan).toMatchObject({ reason: 'source-too-high', litres: 5, everyDays: 7, changes: null });
     expect(plan.floorMgL).toBeCloseTo(37, 9);
     expect(plan.remedy?.sourceAtMostMgL).toBeCloseTo(13, 9);
     expect(plan.remedy).toMatchObject({ riseAtMostPerDay: null, everyDays: null });
