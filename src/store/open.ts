@@ -38,13 +38,16 @@ export function openStore(folder: string) {
     db.close();
     throw cause;
   }
+  const entries = entryStore(db);
+  const water = waterStore(db);
+  let rolledBack = 0;
   const drafts = draftStore(join(folder, 'drafts.db'));
 
   return {
-    entries: entryStore(db),
+    entries,
     settings: settingStore(db),
     tubs: tubStore(db),
-    water: waterStore(db),
+    water,
     animals: animalStore(db),
     backups: backupStore(file, join(folder, 'backups')),
     chores: choreStore(db),
@@ -63,7 +66,16 @@ export function openStore(folder: string) {
      * Runs `work` in one immediate transaction. Only a throw rolls back: decide before you open it, or read and decide inside and
      * write only when the decision stands.
      */
-    write: <T>(work: () => T): T => db.transaction(work).immediate(),
+    write: <T>(work: () => T): T => {
+      try {
+        return db.transaction(work).immediate();
+      } catch (cause) {
+        rolledBack += 1;
+        throw cause;
+      }
+    },
+    /** Changes whenever a tub's water may have changed: what was concluded from it under another text is out of date. */
+    waterVersion: (tubId: number): string => `${water.addedTo(tubId)}.${entries.voids()}.${rolledBack}`,
     close: (): void => {
       drafts.close();
       db.close();
