@@ -3,7 +3,7 @@ import { claimOn, claimPossible, openClaim, resendOf, saleById, settleClaim } fr
 import { animalsOf, arrivalOutcome, settlements } from '../src/domain/index.ts';
 import { buyerTextCard, claimCard, claimSettledCard } from '../src/reply/index.ts';
 import { type ActHandlers, type Answer, type Command, type Ctx, leaf } from './command.ts';
-import { minorOf } from './money.ts';
+import { minorOf } from './amounts.ts';
 import { momentOf, number, optionalNumber, optionalText, text, whenOption } from './options.ts';
 import { keptPhoto, photo, photoOption } from './photo.ts';
 import { runLeaf } from './run.ts';

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { setGoods } from '../src/desk/index.ts';
 import { goodsCard } from '../src/reply/index.ts';
 import { type Command, leaf } from './command.ts';
-import { minorOf } from './money.ts';
+import { minorOf } from './amounts.ts';
 import { optionalNumber, optionalText, text } from './options.ts';
 import { refused, voiceOf } from './voice.ts';
 

@@ -4,15 +4,18 @@ import { chore } from './chore.ts';
 import { claim, claimActs } from './claim.ts';
 import { clock } from './clock.ts';
 import type { ActHandlers, Answer, Command, Ctx, Pressed } from './command.ts';
+import { cost, costActs } from './cost.ts';
 import { count, countActs } from './count.ts';
 import { dispatch } from './dispatch.ts';
 import { dispatchActs } from './dispatchActs.ts';
+import { exportCommand } from './export.ts';
 import { goods } from './goods.ts';
 import { help, helpActs } from './help.ts';
 import { hold, holdActs } from './hold.ts';
 import { formAgain } from './keptForms.ts';
 import { loss } from './loss.ts';
 import { mix } from './mix.ts';
+import { money, moneyActs } from './money.ts';
 import { move } from './move.ts';
 import { passesActs } from './passes.ts';
 import { pack, packActs } from './pack.ts';
@@ -34,6 +37,7 @@ import { undo, undoActs } from './undo.ts';
 export const commands: readonly Command[] = [
   ...[help, reading, change, topup, mix, count, loss, move, hold, tub],
   ...[stock, sale, goods, dispatch, pack, claim, season],
+  ...[cost, money, exportCommand],
   ...[rota, chore, undo, setup],
 ];
 
@@ -44,10 +48,12 @@ export const demoCommands: readonly Command[] = [...commands, clock];
 export const acts: ActHandlers = {
   ...changeActs,
   ...claimActs,
+  ...costActs,
   ...countActs,
   ...dispatchActs,
   ...helpActs,
   ...holdActs,
+  ...moneyActs,
   ...passesActs,
   ...packActs,
   ...readingActs,

@@ -4,16 +4,21 @@ import {
   cancelSale,
   editSale,
   findSale,
+  forgetBuyer,
   judgeSale,
   namedCatches,
   parcelsOf,
   paySale,
   salesList,
   stateOf,
+  toForget,
 } from '../src/desk/index.ts';
 import { saleStates } from '../src/domain/index.ts';
 import {
   catchWords,
+  forgetAskCard,
+  forgottenAlreadyCard,
+  forgottenCard,
   paidCard,
   saleAddedCard,
   saleCancelledCard,
@@ -21,8 +26,8 @@ import {
   saleEditedCard,
   saleListCard,
 } from '../src/reply/index.ts';
-import { type Command, leaf } from './command.ts';
-import { minorOf } from './money.ts';
+import { minorOf } from './amounts.ts';
+import { type Answer, type Command, type Ctx, leaf } from './command.ts';
 import { momentOf, optionalFlag, optionalNumber, optionalText, text, whenOption } from './options.ts';
 import {
   areaOption,
@@ -179,8 +184,28 @@ export const cancelLeaf = leaf({
   },
 });
 
+export const forgetLeaf = leaf({
+  path: 'sale forget',
+  description: "Erase a buyer's data for good; the books are kept",
+  options: [{ ...buyerOption, description: 'Who asks to be forgotten', required: true }],
+  input: z.object({ buyer: text }),
+  run: ({ buyer }, ctx) => {
+    const found = toForget(ctx.desk, buyer);
+    return found.ok ? { card: forgetAskCard(found.value), private: true } : refused(ctx, found.fault);
+  },
+});
+
+/** Erases a buyer once somebody confirmed it. */
+export function forgetOnPress(ctx: Ctx, buyer: number): Answer {
+  const done = forgetBuyer(ctx.desk, ctx.by, buyer);
+  if (done === undefined) return { settle: forgottenAlreadyCard, private: true };
+  return done.ok
+    ? { settle: { title: 'Forgotten' }, card: forgottenCard(voiceOf(ctx), done.value), private: true }
+    : refused(ctx, done.fault);
+}
+
 export const sale: Command = {
   name: 'sale',
-  description: 'Sales: book, paid, listLeaf, change, cancel',
-  leaves: [addLeaf, paidLeaf, listLeaf, showLeaf, editLeaf, cancelLeaf],
+  description: 'Sales: book, paid, list, change, cancel, forget a buyer',
+  leaves: [addLeaf, paidLeaf, listLeaf, showLeaf, editLeaf, cancelLeaf, forgetLeaf],
 };

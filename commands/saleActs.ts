@@ -4,7 +4,7 @@ import { amountForm, cancelForm, type Press, press, salesMovedCard } from '../sr
 import type { ActHandlers, Answer, Ctx, Pressed } from './command.ts';
 import { keepForm } from './keptForms.ts';
 import { runLeaf } from './run.ts';
-import { addLeaf, cancelLeaf, editLeaf, listLeaf, paidLeaf, showLeaf } from './sale.ts';
+import { addLeaf, cancelLeaf, editLeaf, forgetOnPress, listLeaf, paidLeaf, showLeaf } from './sale.ts';
 import { readNumbers } from './typed.ts';
 import { notNumbers, voiceOf, withRetry } from './voice.ts';
 
@@ -47,6 +47,7 @@ export const saleActs = {
     const { moved, notMoved } = moveAllInTrouble(ctx.desk, ctx.by);
     return { card: salesMovedCard(voiceOf(ctx), ctx.by.name, moved, notMoved) };
   },
+  'buyer-forget': ({ buyer }, ctx) => forgetOnPress(ctx, buyer),
   'sale-cancel-form': ({ sale }) => ({ form: cancelForm(sale) }),
   'sale-cancel-send': ({ sale }, ctx, { fields }) =>
     runLeaf(cancelLeaf, { sale: String(sale), reason: fields['reason'] ?? '' }, ctx),

@@ -1,6 +1,7 @@
 import { addDays, type LocalDay } from '../src/domain/index.ts';
 import { openChoresYear } from './choresYear.ts';
 import { openColonyYear } from './colonyYear.ts';
+import { openCostsYear } from './costsYear.ts';
 import { found } from './founding.ts';
 import { openIncidents } from './incidents.ts';
 import { sellOfLastDays } from './lastDays.ts';
@@ -35,6 +36,7 @@ export function* liveYear(
   const parcels = openParcelsYear(stage, room, colonies, seed + 4);
   const chores = openChoresYear(stage, seed + 5);
   const incidents = openIncidents(stage, water, colonies);
+  const costs = openCostsYear(stage, seed + 6);
 
   found(stage);
   for (let day = days.first; day <= days.last; day = addDays(day, 1)) {
@@ -44,6 +46,7 @@ export function* liveYear(
     chores.morning(day);
     colonies.morning();
     clock.goTo(day, '08:20');
+    const sentBefore = parcels.sent();
     parcels.morning(day);
     clock.goTo(day, '12:40');
     sellOfLastDays(stage, sales, day);
@@ -55,6 +58,7 @@ export function* liveYear(
     colonies.evening(day);
     clock.goTo(day, '20:45');
     parcels.evening(day);
+    costs.evening(day, parcels.sent() - sentBefore);
     yield day;
   }
   return { sales: sales.booked(), parcels: parcels.sent() };

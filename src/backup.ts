@@ -1,12 +1,12 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
-import { photoFolder } from './chat/keepPhoto.ts';
 import { readConfig } from './config.ts';
 import { fail, ok, type Result } from './domain/index.ts';
 import { fileWords, stampOf, tell } from './fileWords.ts';
 import { copyMissingPhotos } from './photoCopies.ts';
 import { copyChecked } from './store/copies.ts';
 import { databaseFile } from './store/open.ts';
+import { photoFolder } from './store/photos.ts';
 
 /**
  * `npm run backup [-- FOLDER_OR_FILE]`: a checked copy of the database, and of the photos beside it; the bot may run meanwhile. Nothing

@@ -1,11 +1,11 @@
 import { dirname, join, resolve } from 'node:path';
-import { photoFolder } from './chat/keepPhoto.ts';
 import { readConfig } from './config.ts';
 import { fail, ok, type Result } from './domain/index.ts';
 import { fileWords, stampOf, tell } from './fileWords.ts';
 import { holdFolder } from './instance.ts';
 import { copyMissingPhotos } from './photoCopies.ts';
 import { databaseFile } from './store/open.ts';
+import { photoFolder } from './store/photos.ts';
 import { putBack } from './store/putBack.ts';
 
 const unchanged = 'Nothing was restored';

@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import type { ActHandlers, Command, Ctx } from '../commands/command.ts';
 import { isSlowAgain, runLeaf, runPress } from '../commands/run.ts';
 import {
@@ -13,6 +14,7 @@ import type { Clock, SettableClock } from './clock.ts';
 import { businessOf, type Desk, loggedBy } from './desk/index.ts';
 import { dayMs, type Instant, plusMs } from './domain/index.ts';
 import { openStore } from './store/open.ts';
+import { photoFolder } from './store/photos.ts';
 
 /** What the bot is made of beside the store and the chat. */
 export interface Parts {
@@ -86,7 +88,7 @@ export async function startBot(
       return { posts: 0 };
     },
   };
-  const keepPhoto = photoKeeper(dataFolder);
+  const keepPhoto = photoKeeper(join(dataFolder, photoFolder));
   const app: App = {
     commands: parts.commands,
     runLeaf,

@@ -11,7 +11,7 @@ import type { Answer } from '../../commands/command.ts';
 import type { Card } from '../reply/index.ts';
 import { renderForm } from './form.ts';
 import { postKeyIn } from './postKey.ts';
-import { renderWhole } from './render.ts';
+import { filesByMessage, render, renderWhole } from './render.ts';
 
 /** What can be answered with a message. */
 export type Asking = ChatInputCommandInteraction | Control;
@@ -72,8 +72,20 @@ export async function deliver(asking: Asking, answer: Answer): Promise<void> {
   else if (isUntold(pressed)) await pressed.deferUpdate();
 }
 
-/** A new message: the reply itself while there is none, else a follow-up. Before a chart is drawn the interaction is acknowledged. */
+/**
+ * A new message: the reply itself while there is none, else a follow-up. Before a chart is drawn the interaction is acknowledged. Files that
+ * one message does not hold follow in others.
+ */
 export async function say(asking: Asking, card: Card, isPrivate: boolean): Promise<void> {
+  await sayWords(asking, card, isPrivate);
+  const [, ...others] = filesByMessage(card);
+  for (const [index, files] of others.entries()) {
+    const words = render({ title: `${card.title}, files ${index + 2} of ${others.length + 1}` });
+    await asking.followUp({ ...words, files, ...(isPrivate ? { flags: MessageFlags.Ephemeral as const } : {}) });
+  }
+}
+
+async function sayWords(asking: Asking, card: Card, isPrivate: boolean): Promise<void> {
   if (card.chart !== undefined && isUntold(asking)) await acknowledge(asking, isPrivate ? 'private reply' : 'reply');
   const whole = await renderWhole(card);
   const message = { ...whole, ...(isPrivate ? { flags: MessageFlags.Ephemeral as const } : {}) };

@@ -2,9 +2,6 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Attachment, Ctx } from '../../commands/command.ts';
 
-/** Folder of the photos, in the data folder. */
-export const photoFolder = 'photos';
-
 /** The service itself takes no larger file in a message. */
 const MOST_BYTES = 25 * 1024 * 1024;
 const WITHIN_MS = 20_000;
@@ -18,8 +15,8 @@ const endings: Readonly<Record<string, string>> = {
   'image/heif': 'heif',
 };
 
-/** Keeps attached photos in the data folder: the service deletes them when it likes, and a claim outlives that. */
-export function photoKeeper(dataFolder: string): Ctx['keepPhoto'] {
+/** Keeps attached photos in a folder of their own: the service deletes them when it likes, and a claim outlives that. */
+export function photoKeeper(folder: string): Ctx['keepPhoto'] {
   return async (photo: Attachment) => {
     const ending = endings[photo.contentType?.split(';')[0] ?? ''];
     if (ending === undefined) return { ok: false, cause: 'it is not a photo (JPEG, PNG, WebP, GIF or HEIC)' };
@@ -30,8 +27,8 @@ export function photoKeeper(dataFolder: string): Ctx['keepPhoto'] {
       const bytes = Buffer.from(await answer.arrayBuffer());
       if (bytes.length > MOST_BYTES) return { ok: false, cause: 'it is larger than 25 MB' };
       const name = `${photo.id}.${ending}`;
-      await mkdir(join(dataFolder, photoFolder), { recursive: true });
-      await writeFile(join(dataFolder, photoFolder, name), bytes, { mode: 0o600 });
+      await mkdir(folder, { recursive: true });
+      await writeFile(join(folder, name), bytes, { mode: 0o600 });
       return { ok: true, value: name };
     } catch (error) {
       return { ok: false, cause: causeOf(error) };

@@ -2,6 +2,9 @@
 export const limits = {
   content: 2000,
   rows: 5,
+  /** Files of one message, and what they may hold together; the service takes 10 MiB a file, and the request needs room for the rest. */
+  files: 10,
+  fileBytes: 8_000_000,
   buttonsPerRow: 5,
   buttonLabel: 80,
   selectOptions: 25,

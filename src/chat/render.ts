@@ -51,9 +51,24 @@ export function render(card: Card, postKey?: string): RenderedMessage {
   return {
     content: contentOf(card, called.length === 0 ? [] : [called.join(' ')]),
     components: rowsOf(card.controls ?? [], postKey),
-    files: card.file === undefined ? [] : [{ attachment: Buffer.from(card.file.text, 'utf8'), name: card.file.name }],
+    files: filesByMessage(card)[0] ?? [],
     allowedMentions: { parse: [], users: mention },
   };
+}
+
+/** The files of a card, message by message, as many to each as the service takes: the first go with the words, the others follow. */
+export function filesByMessage({ files = [] }: Card): RenderedFile[][] {
+  const messages: RenderedFile[][] = [];
+  let bytes = 0;
+  for (const { name, text } of files) {
+    const attachment = Buffer.from(text, 'utf8');
+    const last = messages.at(-1);
+    const fits = last !== undefined && last.length < limits.files && bytes + attachment.length <= limits.fileBytes;
+    bytes = attachment.length + (fits ? bytes : 0);
+    if (fits) last.push({ attachment, name });
+    else messages.push([{ attachment, name }]);
+  }
+  return messages;
 }
 
 /** Rows of controls: a row of more than five buttons is broken, a control that is there already is left out, as are rows past the fifth. */

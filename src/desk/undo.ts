@@ -20,6 +20,7 @@ export function toUndo(desk: Desk, by: By, owner: boolean, entryId: number | und
   if (entry.voided !== null) {
     return fail({ kind: 'voided-already', summary: entry.summary, at: entry.voided.at, by: entry.voided.by });
   }
+  if (entry.kind === 'forget') return fail({ kind: 'cannot-undo', summary: entry.summary });
   if (entry.who.userId !== by.userId && !owner)
     return fail({ kind: 'not-yours', summary: entry.summary, by: entry.who.name });
   const later = desk.store.rests.on(entry.id);

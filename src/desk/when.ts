@@ -5,7 +5,7 @@ import { businessOf, type Desk } from './desk.ts';
 const graceMs = 5 * minuteMs;
 
 /** People enter old notes, older than the tub's own entry too; what is older than this is a slip. */
-const entriesBegin = day('2000-01-01');
+export const entriesBegin = day('2000-01-01');
 
 /** The moment of an act: now where none is given. It may be neither in the future nor before the year 2000. */
 export function whenOf(desk: Desk, at: Instant | undefined): Result<Instant, Refusal> {

@@ -46,6 +46,7 @@ export const entryKinds = [
   'waiting',
   'weather',
   'cost',
+  'forget',
   'season',
   'chore',
   'chore-done',

@@ -109,6 +109,7 @@ export type Refusal =
         | 'when'
         | 'day'
         | 'month-day'
+        | 'month'
         | 'items'
         | 'time'
         | 'weekdays'
@@ -270,6 +271,24 @@ export type Refusal =
   | { readonly kind: 'no-good-day'; readonly sale: number }
   | { readonly kind: 'same-day'; readonly sale: number; readonly day: LocalDay }
   | { readonly kind: 'nothing-paid'; readonly sale: number; readonly openMinor: number | null }
+  /** The same amount of the same kind was logged for that day already. */
+  | {
+      readonly kind: 'ask-cost-twice';
+      readonly amountMinor: number;
+      readonly what: string;
+      readonly at: Instant;
+      readonly by: string;
+    }
+  | { readonly kind: 'bad-span'; readonly from: LocalDay; readonly to: LocalDay }
+  | { readonly kind: 'export-too-large'; readonly table: string; readonly megabytes: number }
+  /** A buyer whose orders are not over can't be forgotten: parcels to send, claims to answer. */
+  | {
+      readonly kind: 'buyer-open';
+      readonly buyer: string;
+      readonly sales: readonly number[];
+      readonly claims: readonly number[];
+    }
+  | { readonly kind: 'cannot-undo'; readonly summary: string }
   | {
       readonly kind: 'arrived-before-sent';
       readonly sale: number;

@@ -17,8 +17,8 @@ export interface Card {
   readonly offers?: readonly Offer[];
   /** The one person that a scheduled post concerns; nobody else is pinged. */
   readonly mention?: readonly string[];
-  /** A text for the person to copy or keep, sent as a file. */
-  readonly file?: { readonly name: string; readonly text: string };
+  /** Texts for the person to copy or keep, sent as files, as many messages as they need. */
+  readonly files?: readonly { readonly name: string; readonly text: string }[];
   /** Values to draw; the picture stands under the words, which must do without it. */
   readonly chart?: ChartData;
 }

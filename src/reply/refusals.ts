@@ -2,6 +2,7 @@ import { type AmountName, mostTubName, type Noun, type Refusal } from '../domain
 import type { Card } from './card.ts';
 import { countRefusal } from './countRefusals.ts';
 import { cut } from './cut.ts';
+import { moneyRefusal } from './moneyRefusals.ts';
 import { rotaRefusal } from './rotaRefusals.ts';
 import { saleRefusal } from './saleRefusals.ts';
 import { dateWords, figure, listWords, litresWords, momentWords, sinceWords, tempWords, type Voice } from './voice.ts';
@@ -199,6 +200,12 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
     case 'nothing-due':
     case 'which-target':
       return rotaRefusal(voice, refusal);
+    case 'ask-cost-twice':
+    case 'bad-span':
+    case 'export-too-large':
+    case 'buyer-open':
+    case 'cannot-undo':
+      return moneyRefusal(voice, refusal);
     default:
       return saleRefusal(voice, refusal);
   }
@@ -208,6 +215,7 @@ const wordsWanted: Record<Extract<Refusal, { kind: 'bad-words' }>['what'], strin
   when: 'the moment was',
   day: 'the day was',
   'month-day': 'the date was',
+  month: 'the month was',
   items: 'the items were',
   time: 'the time was',
   weekdays: 'the days were',

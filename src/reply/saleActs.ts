@@ -1,4 +1,4 @@
-/** Controls of sales, parcels, claims and seasons, with the arguments that travel in their custom ids. */
+/** Controls of sales, parcels, claims, seasons and money, with the arguments that travel in their custom ids. */
 export const saleActFields = {
   'sale-send': {},
   'sale-show': { sale: 'number' },
@@ -26,4 +26,9 @@ export const saleActFields = {
   'claim-show': { sale: 'number' },
   'claim-anyway': { sale: 'number' },
   'claim-settle': { sale: 'number', how: 'text' },
+  'buyer-forget': { buyer: 'number' },
+  'money-show': { month: 'text' },
+  'money-pick': {},
+  'cost-form': {},
+  'cost-send': {},
 } as const;

@@ -25,6 +25,7 @@ export function draftStore(file: string) {
   );
   const remove = db.prepare('DELETE FROM draft WHERE id = ?');
   const prune = db.prepare('DELETE FROM draft WHERE at < ?');
+  const texts = db.prepare<[], { id: number; text: string }>("SELECT id, raw || ' ' || patches AS text FROM draft");
 
   return {
     keep(at: Instant, draft: Omit<Draft, 'id'>): number {
@@ -41,6 +42,16 @@ export function draftStore(file: string) {
     },
     dropBefore: (at: Instant): void => {
       prune.run(at);
+    },
+    /** Drops every draft that holds one of these texts, in whatever case, and leaves nothing of it in the file. */
+    dropMentioning: (words: readonly string[]): void => {
+      // As they stand in the kept text, which escapes quotes and breaks.
+      const sought = words.map((word) => JSON.stringify(word).slice(1, -1).toLowerCase()).filter((word) => word !== '');
+      const found = texts.all().filter(({ text }) => sought.some((word) => text.toLowerCase().includes(word)));
+      if (found.length === 0) return;
+      for (const { id } of found) remove.run(id);
+      db.exec('VACUUM');
+      db.pragma('wal_checkpoint(TRUNCATE)');
     },
     close: (): void => {
       db.close();

@@ -31,10 +31,10 @@ export function entryStore(db: Database) {
     'SELECT * FROM entry WHERE key = ? OR key GLOB ? ORDER BY id LIMIT 1',
   );
   const byId = db.prepare<[number], Row>('SELECT * FROM entry WHERE id = ?');
-  const latest = db.prepare<[number], Row>('SELECT * FROM entry WHERE voided_at IS NULL ORDER BY id DESC LIMIT ?');
-  const latestOf = db.prepare<[string], Row>(
-    'SELECT * FROM entry WHERE voided_at IS NULL AND user_id = ? ORDER BY id DESC LIMIT 1',
-  );
+  // What was erased does not come back, so its entry is none to undo.
+  const undoable = "SELECT * FROM entry WHERE voided_at IS NULL AND kind <> 'forget'";
+  const latest = db.prepare<[number], Row>(`${undoable} ORDER BY id DESC LIMIT ?`);
+  const latestOf = db.prepare<[string], Row>(`${undoable} AND user_id = ? ORDER BY id DESC LIMIT 1`);
   const mark = db.prepare<[Instant, string, string, number]>(
     'UPDATE entry SET voided_at = ?, voided_by_id = ?, voided_by = ? WHERE id = ? AND voided_at IS NULL',
   );
@@ -52,7 +52,7 @@ export function entryStore(db: Database) {
     /** The first entry that an interaction wrote, under its own key or a numbered one (`key#1`). */
     ofInteraction: (key: string): Entry | undefined => found(byKeyStart.get(key, `${key}#*`)),
     get: (id: number): Entry | undefined => found(byId.get(id)),
-    /** The last `count` entries that are not voided, newest first. */
+    /** The last `count` entries that could be voided, newest first. */
     latest: (count: number): Entry[] => latest.all(count).map(entryOf),
     latestOf: (userId: string): Entry | undefined => found(latestOf.get(userId)),
     /** Voids an entry: its facts no longer count, but stay. */

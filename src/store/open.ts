@@ -4,16 +4,21 @@ import Database from 'better-sqlite3';
 import { animalStore } from './animals.ts';
 import { backupStore } from './backups.ts';
 import { choreStore } from './chores.ts';
+import { costStore } from './costs.ts';
 import { draftStore } from './drafts.ts';
 import { entryStore } from './entries.ts';
+import { exportStore } from './exports.ts';
 import { goodsStore } from './goods.ts';
 import { jobRunStore } from './jobRuns.ts';
 import { migrate } from './migrate.ts';
 import { outletStore } from './outlets.ts';
 import { parcelStore } from './parcels.ts';
+import { photoStore } from './photos.ts';
 import { promiseStore } from './promises.ts';
 import { restStore } from './rests.ts';
 import { rotaStore } from './rota.ts';
+import { saleForgetStore } from './saleForget.ts';
+import { saleMoneyStore } from './saleMoney.ts';
 import { saleStore } from './sales.ts';
 import { seasonStore } from './seasons.ts';
 import { settingStore } from './settings.ts';
@@ -51,13 +56,18 @@ export function openStore(folder: string) {
     animals: animalStore(db),
     backups: backupStore(file, join(folder, 'backups')),
     chores: choreStore(db),
+    costs: costStore(db),
     jobRuns: jobRunStore(db),
     rota: rotaStore(db),
     promises: promiseStore(db),
+    exports: exportStore(db),
     goods: goodsStore(db),
     outlets: outletStore(db),
     sales: saleStore(db),
+    saleForget: saleForgetStore(db),
+    saleMoney: saleMoneyStore(db),
     parcels: parcelStore(db),
+    photos: photoStore(folder),
     seasons: seasonStore(db),
     weather: weatherStore(db),
     rests: restStore(db),

@@ -1,8 +1,9 @@
 import type { Database } from 'better-sqlite3';
-import type { Instant, LocalDay, Logged, SaleItem } from '../domain/index.ts';
+import type { Instant, LocalDay, Logged } from '../domain/index.ts';
 import { type LoggedRow, liveFacts, loggedOf } from './logged.ts';
+import { saleItems } from './saleItems.ts';
 import { type BookedSale, type SaleRow, type SaleVersion, saleOf, saleRows } from './saleRows.ts';
-import { currentName, currentVersions } from './versions.ts';
+import { currentVersions } from './versions.ts';
 
 export type { BookedSale, SaleVersion } from './saleRows.ts';
 
@@ -10,15 +11,6 @@ export type { BookedSale, SaleVersion } from './saleRows.ts';
 export interface Payment extends Logged {
   readonly saleId: number;
   readonly amountMinor: number;
-}
-
-interface ItemRow {
-  line_id: number | null;
-  goods_id: number | null;
-  name: string;
-  number: number;
-  extras: number;
-  price_minor: number | null;
 }
 
 /** A buyer's id and name. */
@@ -49,10 +41,6 @@ export function saleStore(db: Database) {
   );
   const ofBuyer = db.prepare<[number], SaleRow>(`${saleRows} AND v.buyer_id = ? ORDER BY v.sale_id`);
   const claimed = db.prepare<[], SaleRow>(`${saleRows} AND c.id IS NOT NULL AND t.id IS NULL ORDER BY c.at`);
-  const items = db.prepare<[number], ItemRow>(`
-    SELECT i.line_id, i.goods_id, i.number, i.extras, i.price_minor,
-      coalesce(${currentName('line', 'i.line_id')}, ${currentName('goods', 'i.goods_id')}, 'gone') AS name
-    FROM sale_item i WHERE i.sale_version_id = ? ORDER BY i.id`);
   const insert = db.prepare<[number, Instant]>('INSERT INTO sale (entry_id, added_at) VALUES (?, ?)');
   const next = db.prepare<[], { number: number }>('SELECT coalesce(max(id), 0) + 1 AS number FROM sale');
   const insertVersion = db.prepare(`
@@ -89,14 +77,7 @@ export function saleStore(db: Database) {
     WHERE s.added_at >= ? AND s.added_at < ? AND v.cancelled_at IS NULL AND NOT EXISTS
       (SELECT 1 FROM claim_settlement r JOIN live_entry e ON e.id = r.entry_id WHERE r.resend_sale_id = s.id)`);
 
-  const itemsOf = (versionId: number): SaleItem[] =>
-    items
-      .all(versionId)
-      .map(({ line_id, goods_id, name, number, extras, price_minor: priceMinor }) =>
-        line_id !== null
-          ? { of: 'line', id: line_id, name, number, extras, priceMinor }
-          : { of: 'goods', id: goods_id ?? 0, name, number, extras: 0, priceMinor },
-      );
+  const itemsOf = saleItems(db);
   const booked = (row: SaleRow): BookedSale => saleOf(row, itemsOf(row.version_id));
   const addVersion = (entryId: number, saleId: number, { cancelled, items: rows, ...version }: SaleVersion): void => {
     const versionId = insertVersion.run({

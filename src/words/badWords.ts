@@ -8,6 +8,7 @@ const examples: Record<BadWords['what'], string> = {
   when: 'yesterday 18:00',
   day: 'next Tue',
   'month-day': '1 Dec',
+  month: '2026-10, or October',
   items: '20 orange, 10 green',
   time: '07:30',
   weekdays: 'Mon-Wed',

@@ -4,6 +4,7 @@ export * from './items.ts';
 export * from './kitSteps.ts';
 export * from './monthDay.ts';
 export * from './nearNames.ts';
+export * from './period.ts';
 export * from './range.ts';
 export * from './sheet.ts';
 export * from './weekdays.ts';

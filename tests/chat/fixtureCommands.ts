@@ -91,7 +91,7 @@ export const fixtureCommands: readonly Command[] = [
         options: [],
         slow: 'asker',
         input: z.object({}),
-        run: () => ({ private: true, card: { title: 'For you', file: { name: 'list.csv', text: 'a,b\n1,2\n' } } }),
+        run: () => ({ private: true, card: { title: 'For you', files: [{ name: 'list.csv', text: 'a,b\n1,2\n' }] } }),
       }),
       leaf({
         path: 'try chart',

@@ -4,7 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { photoFolder, photoKeeper } from '../../src/chat/keepPhoto.ts';
+import { photoKeeper } from '../../src/chat/keepPhoto.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'berried-'));
 const bytes = Buffer.from([0xff, 0xd8, 0xff, 0xe0]);
@@ -34,7 +34,7 @@ const photo = () => ({
 
 it('a photo lands in the data folder under its id, for nobody else to read', async () => {
   expect(await photoKeeper(folder)(photo())).toEqual({ ok: true, value: '77.jpg' });
-  const file = join(folder, photoFolder, '77.jpg');
+  const file = join(folder, '77.jpg');
   expect(readFileSync(file)).toEqual(bytes);
   expect(statSync(file).mode & 0o077).toBe(0);
 });
@@ -61,6 +61,6 @@ it('a photo that the service has no longer is said so', async () => {
 it('a folder that cannot be written is not blamed on the chat service', async () => {
   const shut = join(folder, 'shut');
   writeFileSync(shut, '');
-  const kept = await photoKeeper(shut)(photo());
+  const kept = await photoKeeper(join(shut, 'photos'))(photo());
   expect(kept).toEqual({ ok: false, cause: 'it cannot be written (ENOTDIR)' });
 });

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { renderForm } from '../../src/chat/form.ts';
 import { clipped } from '../../src/chat/limits.ts';
-import { render, renderWhole } from '../../src/chat/render.ts';
+import { filesByMessage, render, renderWhole } from '../../src/chat/render.ts';
 import { button, type Card, postKeyOf, press } from '../../src/reply/index.ts';
 import { chartCard } from './fixtureCommands.ts';
 
@@ -116,12 +116,25 @@ describe('controls', () => {
 });
 
 it('a file goes along as it is', () => {
-  const [file] = render({ title: 'Export', file: { name: 'sales.csv', text: 'é,1\n' } }).files;
+  const [file] = render({ title: 'Export', files: [{ name: 'sales.csv', text: 'é,1\n' }] }).files;
   expect(file).toEqual({ name: 'sales.csv', attachment: Buffer.from('é,1\n', 'utf8') });
 });
 
+it('files go into as few messages as the service takes, in their order', () => {
+  const files = Array.from({ length: 23 }, (_, index) => ({ name: `${index}.csv`, text: 'a' }));
+  const card = { title: 'Export', files };
+  expect(filesByMessage(card).map((each) => each.length)).toEqual([10, 10, 3]);
+  expect(filesByMessage(card).flat()).toHaveLength(23);
+  expect(render(card).files.map(({ name }) => name)).toEqual(files.slice(0, 10).map(({ name }) => name));
+  const large = { name: 'large.csv', text: 'é'.repeat(2_500_000) };
+  expect(filesByMessage({ title: 'Export', files: [large, large, ...files] }).map((each) => each.length)).toEqual([
+    1, 10, 10, 4,
+  ]);
+  expect(filesByMessage({ title: 'Export' })).toEqual([]);
+});
+
 it('a chart goes along as a picture that is told in words, after the file', async () => {
-  const card = { ...chartCard, file: { name: 'a.csv', text: 'a' } };
+  const card = { ...chartCard, files: [{ name: 'a.csv', text: 'a' }] };
   expect(render(card).files.map(({ name }) => name)).toEqual(['a.csv']);
   const whole = await renderWhole(card, 'weekly 2027-04-18');
   expect(whole.files.map(({ name, description }) => [name, description])).toEqual([

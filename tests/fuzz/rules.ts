@@ -43,7 +43,15 @@ export function cardFaults(card: Card): string[] {
   return [...faults, ...refusedBy(() => checkMessage(render(card)))];
 }
 
-const textsOf = ({ title, why = [], table = [], next = '', controls = [], offers = [], file }: Card): string[] => [
+const textsOf = ({
+  title,
+  why = [],
+  table = [],
+  next = '',
+  controls = [],
+  offers = [],
+  files = [],
+}: Card): string[] => [
   ...[title, ...why, ...table, next],
   ...offers.map(({ label }) => label),
   ...controls.flatMap((row) =>
@@ -53,7 +61,7 @@ const textsOf = ({ title, why = [], table = [], next = '', controls = [], offers
         : [control.placeholder, ...control.options.flatMap(({ label, description = '' }) => [label, description])],
     ),
   ),
-  ...(file === undefined ? [] : [file.name, file.text]),
+  ...files.flatMap(({ name, text }) => [name, text]),
 ];
 
 function checkMessage({ content, components, files, allowedMentions }: RenderedMessage): void {

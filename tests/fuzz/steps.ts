@@ -35,7 +35,7 @@ export type Step =
 export const posts = ['morning', 'evening', 'weekly', 'season'] as const;
 
 /** Arguments of controls that are words. */
-const wordNames = ['day', 'place', 'purpose', 'rack', 'how', 'caught'] as const;
+const wordNames = ['day', 'place', 'purpose', 'rack', 'how', 'caught', 'month'] as const;
 
 const who: fc.Arbitrary<Who> = fc.oneof(
   { weight: 5, arbitrary: fc.constant('wren' as const) },
@@ -81,6 +81,7 @@ const stalePress: fc.Arbitrary<Step> = fc.record({
     rack: fc.constantFrom('A', 'Küche', 'Z'),
     how: fc.constantFrom('refund', 'resend', 'decline'),
     caught: fc.constantFrom('', '79-28', '1-2-x-3-4-5'),
+    month: fc.constantFrom('2027-04', '2026', '1999', '2027-13', ''),
   }),
   values: fc.array(fc.constantFrom('0', '1', '2', '999', '4.12', '7.'), {
     minLength: 1,

@@ -189,6 +189,8 @@ const wordsFor: Readonly<Record<string, readonly string[]>> = {
   to: [...moments, ...known.tub],
   forward: ['3 days', '90 minutes', '1 year', '-1 day', 'soon'],
   items: orders,
+  from: moments,
+  month: ['2027-03', 'last month', 'april', 'Feb 2026', '2027', '2027-00', '0000', 'this year'],
   name: ['C2', 'D1-D3', 'A1', 'Feed', 'moss'],
   days: lists,
   never: lists,

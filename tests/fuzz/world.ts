@@ -133,6 +133,8 @@ const before: readonly (readonly [path: string, options: Readonly<Record<string,
   ['dispatch sent', { sale: '5', when: '30 min ago' }],
   ['dispatch arrived', { sale: '5', dead: 9, delivered: '10 min ago' }],
   ['sale cancel', { sale: '4', reason: 'never paid' }],
+  ['cost', { amount: 12.5, what: 'flakes', kind: 'feed', when: '2 Apr 12:00' }],
+  ['cost', { amount: 30, what: '=1+1 for heron', kind: 'tub', tub: 'A1' }],
   ['chore add', { name: 'Clean the filters', 'every-days': 14, minutes: 6, scope: 'rack' }],
 ];
 

@@ -149,7 +149,10 @@ function resendFor(desk: Desk, sale: BookedSale, proposal: ClaimProposal): Resul
     ({ lineId, free: _, ...item }) => ({ of: 'line', id: lineId, ...item }) as const,
   );
   const refused = notInStock(desk, businessOf(desk), items, null);
-  if (refused !== null) return fail('mended' in refused ? { ...refused, mended: null, sale: sale.id } : refused);
+  if (refused?.kind === 'not-enough' || refused?.kind === 'not-enough-goods') {
+    return fail({ ...refused, mended: null, sale: sale.id });
+  }
+  if (refused !== null) return fail(refused);
   const dispatchOn = nextDayFor(desk, sale);
   if (dispatchOn === null) return fail({ kind: 'no-good-day', sale: sale.id });
   return ok((entryId, at) => {

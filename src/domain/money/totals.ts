@@ -28,6 +28,11 @@ export interface LineMoney {
   readonly netMinor: number;
 }
 
+/** What is no line's: goods, the postage that buyers paid, and what all share. */
+export interface RestMoney extends Omit<LineMoney, 'lineId' | 'name' | 'sold'> {
+  readonly of: Exclude<Pot['of'], 'line'>;
+}
+
 export function moneyTotals(movements: readonly Movement[]): MoneyTotals {
   const sum = (fits: (movement: Movement) => boolean): number =>
     movements.reduce((total, movement) => (fits(movement) ? total + movement.minor : total), 0);
@@ -64,3 +69,11 @@ export function moneyByLine(movements: readonly Movement[], sold: readonly SoldA
     })
     .sort((a, b) => b.takingsMinor - a.takingsMinor || a.lineId - b.lineId);
 }
+
+/** Money that moved of no line, by what it was about. */
+export const moneyOfRest = (movements: readonly Movement[]): RestMoney[] =>
+  (['goods', 'postage', 'shared'] as const).map((of) => {
+    const own = moneyTotals(movements.filter(({ pot }) => pot.of === of));
+    const { takingsMinor, feesMinor, refundsMinor, costsMinor, netMinor } = own;
+    return { of, takingsMinor, feesMinor, refundsMinor, costsMinor, netMinor };
+  });

@@ -1,0 +1,82 @@
+import type { LocalDay } from '../domain/index.ts';
+import { press } from './acts.ts';
+import { button, type Card } from './card.ts';
+import { cut } from './cut.ts';
+import { counted, dateWords, listWords, someWords, type Voice } from './voice.ts';
+
+interface Counts {
+  readonly sales: number;
+  readonly photos: number;
+  readonly trackings: number;
+  readonly notes: number;
+  readonly waiting: number;
+  readonly searchesNotes: boolean;
+}
+
+interface ToForget extends Counts {
+  readonly buyerId: number;
+  readonly buyer: string;
+  readonly onTheWay: readonly number[];
+}
+
+interface Forgotten extends Counts {
+  readonly photosLeft: readonly string[];
+  readonly isCompact: boolean;
+  readonly backupsFreeOn: LocalDay;
+}
+
+/** Asks before a buyer's data are erased: what goes, what stays. */
+export function forgetAskCard(found: ToForget): Card {
+  const { buyer, buyerId, onTheWay } = found;
+  return {
+    title: `Forget ${cut(buyer)} for good?`,
+    why: [
+      countsLine('There are', found),
+      'Erased: name, area, region, notes, photos, tracking, drafts',
+      'Kept: amounts, animals and days, so that the books add up',
+      ...(onTheWay.length === 0
+        ? []
+        : [`On its way: parcel ${listWords(onTheWay.map(String))}; its tracking goes too`]),
+      ...(found.searchesNotes ? [] : ['The name is short or that of something else: notes are not searched for it']),
+      'It cannot be undone',
+    ],
+    controls: [
+      [
+        button(cut(`Forget ${buyer}`), press('buyer-forget', { buyer: buyerId }), 'danger'),
+        button('Leave it', press('leave-it', {})),
+      ],
+    ],
+  };
+}
+
+/** What was erased, and what the bot cannot reach. The name is not said again. */
+export function forgottenCard(voice: Voice, done: Forgotten): Card {
+  return {
+    title: 'The buyer is forgotten, the books are kept',
+    why: [
+      countsLine('Erased with', done),
+      ...(done.photosLeft.length === 0 ? [] : [`Not deleted, do it by hand: photos/${someWords(done.photosLeft, 3)}`]),
+      ...(done.isCompact ? [] : ['The old text lingers in the file while another program reads it']),
+      ...(done.searchesNotes ? [] : ['Notes were not searched for the name']),
+      `Nightly backups hold it until ${dateWords(voice, done.backupsFreeOn)}; your own and replaced databases until you delete them`,
+      'A restored backup brings it back: forget it again then',
+    ],
+    next: "Delete this channel's messages that name them; the bot can't",
+  };
+}
+
+export const forgottenAlreadyCard: Card = {
+  title: 'That buyer is already forgotten',
+  why: ['Nothing more was erased'],
+};
+
+function countsLine(begin: string, { sales, photos, trackings, notes, waiting }: Counts): string {
+  const parts = [
+    counted(sales, 'sale'),
+    ...(photos > 0 ? [counted(photos, 'photo')] : []),
+    ...(trackings > 0 ? [counted(trackings, 'tracking number')] : []),
+    ...(notes > 0 ? [counted(notes, 'note')] : []),
+    ...(waiting > 0 ? [counted(waiting, 'place on the waiting list', 'places on the waiting list')] : []),
+  ];
+  return `${begin} ${listWords(parts)}`;
+}
