@@ -65,7 +65,7 @@ export function tickTargets(
     const logged = logChange(desk, by, { tub: target.name, litres: more.litres, second: more.second });
     return logged.ok ? ok({ of: 'change', logged: logged.value, entryId: logged.value.entryId }) : logged;
   }
-  const { due, doneToday, today } = rotaFacts(desk);
+  const { due, doneToday, today } = rotaFacts(desk, chore);
   const keys = new Map(targets.map((one) => [one, placeKey(placeOf(chore, one))]));
   const open = targets.filter((one) => !doneToday.has(keys.get(one) ?? ''));
   if (open.length === 0)

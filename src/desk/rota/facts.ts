@@ -1,6 +1,7 @@
 import {
   addDays,
   type Change,
+  type Chore,
   type ChoreAct,
   type ChoreTick,
   type DueChore,
@@ -44,8 +45,11 @@ export const keyOf = ({ chore, target }: DueChore): string => placeKey(placeOf(c
 /** Acts of a tub that tick chores: the last before this morning, and all since, oldest first. */
 type Acts = Readonly<Record<Exclude<ChoreAct, 'own'>, readonly ChoreTick[]>>;
 
-/** Reads everything that the rota follows from. */
-export function rotaFacts(desk: Desk): RotaFacts {
+/**
+ * Reads everything that the rota follows from.
+ * @param only the one chore that is asked about: spares the others
+ */
+export function rotaFacts(desk: Desk, only?: Chore): RotaFacts {
   const { chores: store, settings } = desk.store;
   const { zone, changeIntervalDays } = businessOf(desk);
   const today = dayOf(desk.now(), zone);
@@ -58,7 +62,9 @@ export function rotaFacts(desk: Desk): RotaFacts {
     }),
   );
   const acts = new Map(tubs.map((tub) => [tub.id, actsOf(desk, tub, changes.get(tub.id) ?? [], morning)]));
-  const plans = new Map(changePlans(desk).map(({ tub, plan }) => [tub.id, plan]));
+  const chores = choresOn(desk).filter(({ id }) => only === undefined || id === only.id);
+  const hasChanges = chores.some(({ act, off }) => act === 'change' && !off);
+  const plans = new Map((hasChanges ? changePlans(desk) : []).map(({ tub, plan }) => [tub.id, plan]));
 
   const dueOnOf = (tub: Tub): LocalDay => {
     const own = changes.get(tub.id) ?? [];
@@ -74,7 +80,7 @@ export function rotaFacts(desk: Desk): RotaFacts {
     return byInterval > today ? today : byInterval;
   };
   const due = dueChores({
-    chores: choresOn(desk),
+    chores,
     tubs,
     zone,
     lastActs: lastActsBefore(acts, morning),

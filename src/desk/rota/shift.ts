@@ -36,7 +36,7 @@ export function putOffChore(
   if (!meant.ok) return meant;
   const { chore, targets } = meant.value;
   const keys = targets.map((target) => placeKey(placeOf(chore, target)));
-  const dueDays = rotaFacts(desk)
+  const dueDays = rotaFacts(desk, chore)
     .due.filter((due) => keys.includes(keyOf(due)))
     .map(({ dueOn }) => dueOn);
   const from = [todayOf(desk), ...dueDays].sort().at(-1) ?? todayOf(desk);

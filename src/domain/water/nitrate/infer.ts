@@ -45,12 +45,19 @@ export function inferNitrate(
 ): NitrateEstimate {
   const used = eventsInWindow(events, nowDay);
   const { levelMgL, risePerDay, weights } = cloudOf(used, nowDay, { sourceMgL, kitStepsMgL, prior });
-  const sum = weightsOf(weights);
+  const beliefs = thinned(levelMgL, risePerDay, weightsOf(weights));
+  return estimateFrom(beliefs, used.filter(({ of }) => of === 'reading').length);
+}
+
+/** What beliefs say of nitrate and its rise. */
+export function estimateFrom(beliefs: readonly Belief[], readings: number): NitrateEstimate {
+  const weights = beliefs.map(({ weight }) => weight);
+  const quantities = (of: (belief: Belief) => number): Estimate => estimateOf(beliefs.map(of), weights);
   return {
-    nowMgL: estimateOf(levelMgL, sum),
-    risePerDay: estimateOf(risePerDay, sum),
-    readings: used.filter(({ of }) => of === 'reading').length,
-    beliefs: thinned(levelMgL, risePerDay, sum),
+    nowMgL: quantities(({ nowMgL }) => nowMgL),
+    risePerDay: quantities(({ risePerDay }) => risePerDay),
+    readings,
+    beliefs,
   };
 }
 

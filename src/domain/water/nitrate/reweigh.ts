@@ -1,6 +1,4 @@
-import { estimateOf } from './estimate.ts';
-import type { Belief, NitrateEstimate } from './infer.ts';
-import { nitrateOf } from './outlook.ts';
+import type { Belief } from './infer.ts';
 import { type RisePrior, risePriorDensity } from './risePrior.ts';
 
 /** Logarithmic density of a rise under a prior, per unit of its logarithm. */
@@ -23,14 +21,3 @@ export function withRisePrior(beliefs: readonly Belief[], old: RisePrior, prior:
   const total = raw.reduce((sum, weight) => sum + weight, 0);
   return beliefs.map((belief, index) => ({ ...belief, weight: (raw[index] ?? 0) / total }));
 }
-
-/** What beliefs say of nitrate and its rise. */
-export const estimateFrom = (beliefs: readonly Belief[], readings: number): NitrateEstimate => ({
-  nowMgL: nitrateOf(beliefs),
-  risePerDay: estimateOf(
-    beliefs.map(({ risePerDay }) => risePerDay),
-    beliefs.map(({ weight }) => weight),
-  ),
-  readings,
-  beliefs,
-});

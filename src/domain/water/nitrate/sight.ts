@@ -92,15 +92,25 @@ function tablesFor(interval: ReadInterval, eyes: readonly Sight[]): ReadingTable
   return { clean, full };
 }
 
+/** A kit has a handful of steps, so tables are kept from one inference to the next; with more intervals than this they begin anew. */
+const mostKept = 40;
+const kept = new WeakMap<readonly Sight[], Map<string, ReadingTables>>();
+
 /** The chance tables of every value typed, made once each. */
 export function tableMaker(
   kitStepsMgL: readonly number[],
   eyes: readonly Sight[],
 ): (typedMgL: number) => ReadingTables {
-  const made = new Map<number, ReadingTables>();
+  const made = kept.get(eyes) ?? new Map<string, ReadingTables>();
+  kept.set(eyes, made);
   return (typedMgL) => {
-    const tables = made.get(typedMgL) ?? tablesFor(readInterval(typedMgL, kitStepsMgL), eyes);
-    made.set(typedMgL, tables);
+    const interval = readInterval(typedMgL, kitStepsMgL);
+    const key = `${interval.lowMgL} ${interval.highMgL} ${interval.isStep}`;
+    const known = made.get(key);
+    if (known !== undefined) return known;
+    if (made.size >= mostKept) made.clear();
+    const tables = tablesFor(interval, eyes);
+    made.set(key, tables);
     return tables;
   };
 }
