@@ -3,6 +3,7 @@ import {
   bagsInAll,
   fahrenheitOf,
   horizonHours,
+  hotAfterHours,
   leastBagL,
   leastWaterC,
   mostBagL,
@@ -11,40 +12,40 @@ import {
   strictFigures,
 } from '../domain/index.ts';
 import { press } from './acts.ts';
-import { button, type Card, type ControlRow, type Offer } from './card.ts';
-import { afterWords, bagWaterWords, fillingsWords, waterRangeWords } from './packWords.ts';
+import { type Button, button, type Card, type Offer } from './card.ts';
+import { afterWords, bagWaterWords, fillingsWords, waterInAllWords, waterRangeWords } from './packWords.ts';
 import { counted, figure, tempWords, type Voice } from './voice.ts';
 
 /** A bag plan: how many bags with how much water, what ends their time, how far sources differ, common practice beside it. */
 export function packCard(voice: Voice, packed: Packed): Card {
   const { plan } = packed;
-  const controls = [packControls(packed)];
-  if (plan.hotAfter !== null) return { ...tooHot(voice, plan, plan.hotAfter), controls };
-  if (plan.coldAfter !== null) return { ...tooCold(voice, packed, plan.coldAfter), controls };
+  const list = button('Packing list', press('pack', {}));
+  if (plan.hotAfter !== null) return { ...tooHot(voice, plan, plan.hotAfter), controls: [[list]] };
+  if (plan.coldAfter !== null) return { ...tooCold(voice, packed, plan.coldAfter), controls: [[list]] };
+  const controls = [[...readingButton(packed), otherBag(packed), list]];
   if (!plan.lasts) return { ...noneLasts(voice, packed), controls };
   const { animals, kind } = plan.question;
   return {
     title: `${animals} in ${bagsWords(voice, plan)}: safe for ${figure(plan.question.hours, 1)} h`,
     why: [decidesLine(voice, plan), groundsLine(voice, packed), sourcesLine(voice, plan), ...cautionLine(plan)],
-    next:
-      kind === 'ordinary'
-        ? `Bag ${fillingsWords(voice, plan.fillings)}; air twice the water; look for leaks`
-        : `Bag ${fillingsWords(voice, plan.fillings)}, no air; paper between bags`,
+    next: `Bag ${fillingsWords(voice, plan.fillings)}; ${kind === 'ordinary' ? 'air twice the water' : 'no air above it'}`,
     controls,
   };
 }
 
 /** "2 bags, 0.9 L". */
-const bagsWords = (voice: Voice, { fillings, waterL }: BagPlan): string =>
-  `${counted(bagsInAll(fillings), 'bag')}, ${bagWaterWords(voice, waterL)}`;
+const bagsWords = (voice: Voice, { fillings }: BagPlan): string =>
+  `${counted(bagsInAll(fillings), 'bag')}, ${waterInAllWords(voice, fillings)}`;
 
-function decidesLine(voice: Voice, { limit, atTheEnd }: BagPlan): string {
+function decidesLine(voice: Voice, { limit, atTheEnd, question }: BagPlan): string {
   const { nh3MgNL, breathed, oxygenMgL } = atTheEnd;
   const { nh3MostMgNL, oxygenLeastMgL } = strictFigures;
   if (limit === 'ammonia') {
     const fall = breathed === null ? '' : ` (${figure(breathed.nh3MgNL, 3)} if CO2 makes pH ${figure(breathed.ph, 1)})`;
     return `Ammonia decides: NH3-N ${figure(nh3MgNL, 3)} of ${nh3MostMgNL} mg/L${fall}`;
   }
+  if (limit === 'heat')
+    return `Heat decides: ${tempWords(voice, mostWaterC)} ${afterWords(hotAfterHours(question.way))}`;
   return limit === 'oxygen'
     ? `Oxygen decides: ${figure(oxygenMgL, 1)} mg/L left, ${oxygenLeastMgL} at least; it gets in slowly`
     : `Nothing runs out in 7 days; ${bagWaterWords(voice, leastBagL)} is the least in a bag`;
@@ -55,27 +56,28 @@ function groundsLine(voice: Voice, { plan, untold, measured }: Packed): string {
   const { hours, way, ph, lengthMm } = plan.question;
   const air = tempWords(voice, way.warmC);
   const tubs = measured.tempC ? `${air} as the tubs` : `${air} taken`;
-  return [
-    ...(untold.includes('hours') ? [`${figure(hours)} h for transit, slack, a day late`] : []),
+  const grounds = [
+    ...(untold.includes('hours') ? [`${figure(hours)} h: transit, slack, a day late`] : []),
     untold.includes('temperature') ? tubs : `air ${air}`,
     `pH ${figure(ph)}${measured.ph ? '' : ' taken'}`,
     `${figure(lengthMm)} mm`,
   ].join('; ');
+  return `${grounds.charAt(0).toUpperCase()}${grounds.slice(1)}`;
 }
 
 function sourcesLine(voice: Voice, { waterL, mildWaterL, practice }: BagPlan): string {
   const { fromL, toL, fromHours, toHours } = practice;
-  const [from, to] = [Math.floor(fromHours), Math.floor(toHours)];
+  const [from, to] = [Math.floor(fromHours), toHours >= horizonHours ? `${horizonHours}+` : `${Math.floor(toHours)}`];
   const sources =
     mildWaterL === null || mildWaterL >= waterL
       ? `Sources agree on ${bagWaterWords(voice, waterL)}`
       : `Sources differ: ${waterRangeWords(voice, mildWaterL, waterL)}`;
-  return `${sources}; common practice ${waterRangeWords(voice, fromL, toL)}, ${from === to ? '' : `${from}–`}${to} h`;
+  return `${sources}; common practice ${waterRangeWords(voice, fromL, toL)}, ${from >= Math.floor(toHours) ? '' : `${from}–`}${to} h`;
 }
 
 /** What matters most with these bags; a heat pack has its word where it is cold. */
 function cautionLine({ limit, question: { kind, hours } }: BagPlan): string[] {
-  if (kind === 'breathable') return ['It breathes through its film: air all round, no bag in or at another'];
+  if (kind === 'breathable') return ['It breathes through its film: paper between bags, never one in another'];
   if (limit === 'oxygen') return ['Pure oxygen would do more, but is for trained people only'];
   return hours >= 48 ? ['Pump no air into a bag closed for days: the pH rises, ammonia harms'] : [];
 }
@@ -114,16 +116,17 @@ function noneLasts(voice: Voice, packed: Packed): Card {
   const { plan } = packed;
   const { animals, hours } = plan.question;
   const alone = `Even one alone in ${bagWaterWords(voice, mostBagL)} lasts ${Math.floor(plan.safeHours)} h`;
-  const decides = plan.limit === null ? '' : `; ${plan.limit === 'oxygen' ? 'oxygen' : 'ammonia'} decides`;
+  const decides = plan.limit === null ? '' : `; ${plan.limit} decides`;
+  const mildest =
+    plan.mildWaterL === null
+      ? 'Not by the mildest sources either'
+      : `By the mildest sources ${bagWaterWords(voice, plan.mildWaterL)} would last`;
   return {
     title: `${counted(animals, 'shrimp', 'shrimp')}: no bag lasts ${figure(hours)} h`,
-    why: [
-      hours > horizonHours ? `Bags are reckoned for ${horizonHours} h, 7 days, at most` : `${alone}${decides}`,
-      groundsLine(voice, packed),
-      plan.mildWaterL === null
-        ? 'Not by the mildest sources either'
-        : `By the mildest sources ${bagWaterWords(voice, plan.mildWaterL)} would last`,
-    ],
+    why:
+      hours > horizonHours
+        ? [`Bags are reckoned for ${horizonHours} h, 7 days, at most`, groundsLine(voice, packed)]
+        : [`${alone}${decides}`, groundsLine(voice, packed), mildest],
     next: 'Send by a faster service, or on cooler days',
   };
 }
@@ -134,21 +137,21 @@ export function takeTemp(voice: Voice, tempC: number): Offer {
   return { label: `Take ${tempWords(voice, tempC)}`, patch: { temp: Number(typed.toFixed(2)) }, tone: 'main' };
 }
 
-function packControls({ plan: { question }, untold }: Packed): ControlRow {
-  const other = question.kind === 'ordinary' ? 'breathable' : 'ordinary';
-  const { animals, lengthMm, hours, way } = question;
+/** A pH that nobody measured makes the plan stricter than it may need to be. */
+const readingButton = ({ measured }: Packed): Button[] =>
+  measured.ph ? [] : [button('Log a reading', press('pick-tub', { purpose: 'reading' }), 'main')];
+
+/** The same plan in the other kind of bag; what was not said stays unsaid. */
+function otherBag({ plan: { question }, untold }: Packed): Button {
+  const { kind, animals, lengthMm, hours, way } = question;
   const told = (what: Packed['untold'][number], value: number): string => (untold.includes(what) ? '' : String(value));
-  return [
-    button(
-      other === 'breathable' ? 'Breathable bag' : 'Ordinary bag',
-      press('bag-plan', {
-        number: animals,
-        mm: told('length', lengthMm),
-        hours: told('hours', hours),
-        airC: told('temperature', way.warmC),
-        bag: other,
-      }),
-    ),
-    button('Packing list', press('pack', {})),
-  ];
+  const figures = {
+    number: animals,
+    mm: told('length', lengthMm),
+    hours: told('hours', hours),
+    airC: told('temperature', way.warmC),
+  };
+  return kind === 'ordinary'
+    ? button('Breathable bag', press('bag-plan', { ...figures, bag: 'breathable' }))
+    : button('Ordinary bag', press('bag-plan', { ...figures, bag: 'ordinary' }));
 }

@@ -22,10 +22,14 @@ export function noPackCard(voice: Voice, { name, typed, min, max, mended }: Pack
   const unit = { number: 'animals', 'length-mm': 'mm', hours: 'h', temp: scale }[name];
   const title = `Not planned: ${figure(typed, 2)} ${unit} cannot be right`;
   if (mended === null) {
-    const range = name === 'temp' ? `${tempWords(voice, min)} to ${tempWords(voice, max)}` : `${min} to ${max}`;
+    const range = name === 'temp' ? `${tempWords(voice, min)} to ${tempWords(voice, max)}` : `${min} to ${max} ${unit}`;
     return {
       title,
-      why: [`It goes from ${range}${name === 'number' ? ' in one go, in whole animals' : ''}`],
+      why: [
+        name === 'number'
+          ? `One plan is for whole animals, ${min} to ${max}; split a larger number`
+          : `It goes from ${range}`,
+      ],
       next: 'Send it again with the right number',
     };
   }

@@ -1,11 +1,20 @@
-import { type BagPlan, bagsInAll, type Filling, type LineBags } from '../domain/index.ts';
+import { type BagPlan, bagsInAll, type Filling, type LineBags, waterInAllL } from '../domain/index.ts';
 import { counted, figure, listWords, tempWords, type Voice } from './voice.ts';
 
 const litresPerFluidOunce = 0.0295735;
 
-/** Water in a bag: "0.45 L", in US units "16 fl oz", rounded up so that it never is less. */
+/** Rounded up, so that it never is less. */
+const fluidOunces = (litres: number): number => Math.ceil(litres / litresPerFluidOunce - 1e-6);
+
+/** Water in a bag: "0.45 L", in US units "16 fl oz". */
 export const bagWaterWords = (voice: Voice, litres: number): string =>
-  voice.units === 'us' ? `${Math.ceil(litres / litresPerFluidOunce - 1e-6)} fl oz` : `${figure(litres, 2)} L`;
+  voice.units === 'us' ? `${fluidOunces(litres)} fl oz` : `${figure(litres, 2)} L`;
+
+/** Water of all bags, the sum of what stands for each. */
+export const waterInAllWords = (voice: Voice, fillings: readonly Filling[]): string =>
+  voice.units === 'us'
+    ? `${fillings.reduce((sum, { bags, waterL }) => sum + bags * fluidOunces(waterL), 0)} fl oz`
+    : bagWaterWords(voice, waterInAllL(fillings));
 
 /** "0.3–0.4 L", or "0.2 L" where both are the same. */
 export function waterRangeWords(voice: Voice, fromL: number, toL: number): string {
@@ -37,9 +46,8 @@ export function parcelBagsWords(voice: Voice, bags: readonly LineBags[]): string
   if (typeof bad === 'string') return bad;
   const within = `for ${hours} h at ${tempWords(voice, way.warmC)}`;
   if (bags.length > mostLines) {
-    const number = bags.reduce((sum, { plan }) => sum + bagsInAll(plan.fillings), 0);
-    const litres = bags.reduce((sum, { plan }) => sum + plan.waterL, 0);
-    return `${counted(number, 'bag')}, ${bagWaterWords(voice, litres)} in all, ${within}`;
+    const all = bags.flatMap(({ plan }) => plan.fillings);
+    return `${counted(bagsInAll(all), 'bag')}, ${waterInAllWords(voice, all)} in all, ${within}`;
   }
   const each = bags.map(({ line, plan }) => {
     const name = bags.length === 1 ? '' : `${line} `;

@@ -8,8 +8,8 @@ export const ammoniaMgNL = ({ animals, waterL }: Bag, massG: number, ammoniaMgNG
 /** Hours until total ammonia passes what the water may hold; infinite where it does not on the course. */
 export function ammoniaHours(bag: Bag, { massG, steps }: Course): number {
   let before = { hours: 0, times: 0 };
-  for (const { hours, ammoniaMgNG, ammoniaMostMgNL } of steps) {
-    const times = ammoniaMgNL(bag, massG, ammoniaMgNG) / ammoniaMostMgNL;
+  for (const { hours, ammoniaMgNG, at } of steps) {
+    const times = ammoniaMgNL(bag, massG, ammoniaMgNG) / at.ammoniaMostMgNL;
     if (times > 1) {
       return before.hours + ((hours - before.hours) * (1 - before.times)) / (times - before.times);
     }

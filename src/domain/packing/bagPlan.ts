@@ -4,9 +4,9 @@ import { type BagKind, filledBag } from './bag.ts';
 import { breathedPh } from './carbonDioxide.ts';
 import { type Course, courseOf, type Travel } from './course.ts';
 import { mildFigures, strictFigures } from './figures.ts';
-import { type Filling, fillingOf, leastFilling, mostBagL, waterInAllL } from './filling.ts';
+import { type Filling, fillingOf, fillStepL, leastFilling, mostBagL, waterInAllL } from './filling.ts';
 import { oxygenAlong } from './oxygenBudget.ts';
-import { type Practice, practiceOf } from './practice.ts';
+import { leastBagL, type Practice, practiceOf } from './practice.ts';
 import { type BagLimit, coldAfterHours, hotAfterHours, safeHoursOn } from './safeHours.ts';
 
 /** What is to be packed. */
@@ -39,7 +39,7 @@ export interface BagPlan {
   readonly waterL: number;
   /** Hours that are promised: those asked where the bags last them, and no more; else those that they do last. */
   readonly safeHours: number;
-  /** What would come first in the fullest bag; null: nothing within the horizon. */
+  /** What comes first in the fullest bag, or would with a step less water; null: nothing within the horizon. */
   readonly limit: BagLimit | null;
   /** Hours until the water is too hot or too cold, where that is within the hours asked. */
   readonly hotAfter: number | null;
@@ -72,7 +72,7 @@ export function planBags(question: BagQuestion): BagPlan {
     fillings,
     waterL: waterInAllL(fillings),
     safeHours,
-    limit: lasting[0]?.limit ?? null,
+    limit: lasting[0]?.limit ?? tighterLimit(kind, fillings[0], strict),
     hotAfter: within(hotAfterHours(way)),
     coldAfter: within(coldAfterHours(way)),
     atTheEnd: endOf(question, fillings, strict, safeHours),
@@ -80,6 +80,12 @@ export function planBags(question: BagQuestion): BagPlan {
     practice: practiceOf(kind, animals, { strict, mild }),
   };
 }
+
+/** What would come first in a bag with a step less water than it has; null: it has the least, or nothing would. */
+const tighterLimit = (kind: BagKind, filling: Filling | undefined, course: Course): BagLimit | null =>
+  filling === undefined || filling.waterL <= leastBagL
+    ? null
+    : safeHoursOn(filledBag(kind, filling.animals, filling.waterL - fillStepL), course).limit;
 
 function endOf(question: BagQuestion, [fullest]: readonly Filling[], course: Course, hours: number): AtTheEnd {
   const last = Math.max(
@@ -91,17 +97,17 @@ function endOf(question: BagQuestion, [fullest]: readonly Filling[], course: Cou
   const { kind, ph, khDkh } = question;
   const bag = filledBag(kind, fullest.animals, fullest.waterL);
   const ammonia = ammoniaMgNL(bag, course.massG, step.ammoniaMgNG);
-  const nh3At = (atPh: number): number => ammonia * unionisedShare(atPh, step.tempC);
+  const nh3At = (atPh: number): number => ammonia * unionisedShare(atPh, step.at.tempC);
   // A breathable bag lets carbon dioxide out.
   const lower =
     kind === 'breathable' || khDkh === null || khDkh <= 0
       ? null
       : breathedPh({
-          ...{ ph, khDkh, tempC: step.tempC, waterL: bag.waterL, gasL: bag.gasL, ammoniaMgNL: ammonia },
+          ...{ ph, khDkh, tempC: step.at.tempC, waterL: bag.waterL, gasL: bag.gasL, ammoniaMgNL: ammonia },
           oxygenUsedMg: bag.animals * course.massG * step.oxygenUsedMgG,
         });
   return {
-    oxygenMgL: oxygenAlong(bag, course)[last]?.mgL ?? course.startSaturationMgL,
+    oxygenMgL: oxygenAlong(bag, course, (then) => then.hours < step.hours)[1].mgL,
     nh3MgNL: nh3At(ph),
     breathed: lower === null || lower >= ph ? null : { ph: lower, nh3MgNL: nh3At(lower) },
   };

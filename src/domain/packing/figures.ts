@@ -23,7 +23,7 @@ const perSquareMetre = (mlMil100In2: number): number => mlMil100In2 / 0.064516;
  * Mass: the mean female, 43.95 mg, at the least adult length, 15 mm (weights: secondary copy of an unnamed paper; adult lengths of 15 to
  * 20 mm: Serezli et al. 2017). NH3-N: 0.05 mg/L, a tenth of the 96-h LC50 of *M. carcinus* larvae as their authors reckon it, and where
  * harm to fish begins by University of Florida IFAS, FA16. Oxygen: 4 mg/L, common practice, no source. Surface: a still film of 1.5 mm,
- * 0.5 cm/h, assumed, for a bag that nobody moves; see `oxygenTransferLH`. Film: the least of plain low-density polyethylene, 300; no
+ * 0.5 cm/h, assumed, for a bag that nobody moves; see `oxygenTransferLHDm2`. Film: the least of plain low-density polyethylene, 300; no
  * maker's figure of a breathable film was used, and those are sold for letting through more.
  */
 export const strictFigures: PackingFigures = {

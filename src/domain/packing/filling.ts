@@ -8,7 +8,7 @@ export const mostInABag = 20;
 export const mostBagL = 1;
 
 /** Bags are filled in steps of this, L. */
-const fillStepL = 0.05;
+export const fillStepL = 0.05;
 
 /** Bags that are filled alike. */
 export interface Filling {

@@ -11,7 +11,7 @@ import {
   mildFigures,
   oxygenAlong,
   oxygenHours,
-  oxygenTransferLH,
+  oxygenTransferLHDm2,
   safeHoursOf,
   strictFigures,
   surfaceDm2,
@@ -44,10 +44,10 @@ describe('the surface of a bag', () => {
   it('lets oxygen in at half a centimetre an hour, through a film less than that', () => {
     const [step] = courseOf({ ...travel, way: still(25) }, strictFigures).steps;
     if (step === undefined) throw new Error('no step');
-    expect(oxygenTransferLH(filledBag('ordinary', 10, 9), step, strictFigures)).toBeCloseTo(9 * 0.05, 9);
+    expect(oxygenTransferLHDm2({ kind: 'ordinary' }, step.at, strictFigures.surfaceMH)).toBeCloseTo(0.05, 9);
     // 300 mL·mil/(100 in²·day·atm) are 4650 mL/(m²·day·atm), 276.6 mg/(m²·h·atm); water holds 39.4 g/m³ by atm: 0.70 cm/h of water.
-    const bySquare = oxygenTransferLH(filledBag('breathable', 10, 1), step, strictFigures) / 30;
-    expect(1 / (1 / bySquare - 1 / 0.005)).toBeCloseTo(0.00701, 5);
+    const bySquare = oxygenTransferLHDm2({ kind: 'breathable' }, step.at, strictFigures.surfaceMH);
+    expect(1 / (10 / bySquare - 1 / 0.005)).toBeCloseTo(0.00701, 5);
   });
 });
 
@@ -55,8 +55,8 @@ describe('the oxygen of a bag', () => {
   it('comes to what the surface brings in', () => {
     const bag = filledBag('ordinary', 1, 1);
     const course = courseOf(travel, mildFigures);
-    const mgL = oxygenAlong(bag, course).at(-1)?.mgL ?? 0;
-    const usedMgH = course.massG * (course.steps[0]?.oxygenUseMgGH ?? 0);
+    const mgL = oxygenAlong(bag, course, () => true)[1].mgL;
+    const usedMgH = course.massG * (course.steps[0]?.at.oxygenUseMgGH ?? 0);
     const perHour = 10 * 0.025 * 3 ** (2 / 3);
     const left = 1 - (usedMgH * 168) / (2 * 257.9);
     expect(mgL).toBeCloseTo(9.092 * left - usedMgH / perHour, 2);
@@ -66,7 +66,7 @@ describe('the oxygen of a bag', () => {
     const crowd = filledBag('ordinary', 40, 0.3);
     const course = courseOf(travel, strictFigures);
     expect(oxygenHours(crowd, course)).toBeLessThan(2);
-    const perHour = 40 * course.massG * (course.steps[0]?.oxygenUseMgGH ?? 0);
+    const perHour = 40 * course.massG * (course.steps[0]?.at.oxygenUseMgGH ?? 0);
     expect((crowd.gasL * gasOxygenMgL(crowd.gasOxygenShare)) / perHour).toBeGreaterThan(100);
   });
 
