@@ -1,7 +1,8 @@
-import { isPartPaid, type LocalDay, type Sale } from '../domain/index.ts';
+import { isPartPaid, type LineBags, type LocalDay, type Sale } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { type Button, button, type Card, type ControlRow } from './card.ts';
 import { type Judged, nextGoodLine, reasonLines, verdictWords, wantsForecast } from './dispatchReasons.ts';
+import { parcelBagsWords } from './packWords.ts';
 import { forecastButton } from './sale.ts';
 import { itemLine, openWords } from './saleWords.ts';
 import { undoButton } from './undoButton.ts';
@@ -54,6 +55,7 @@ interface ParcelToPack {
   readonly judged: Judged;
   readonly catches: readonly NamedCatch[];
   readonly short: readonly { readonly what: string; readonly asked: number; readonly there: number }[];
+  readonly bags: readonly LineBags[];
   readonly overdue: boolean;
 }
 
@@ -78,6 +80,7 @@ export function packingCard(voice: Voice, list: PackingList): Card {
     why: [
       ...(parcels.length > 0 ? dayLines(voice, parcels) : []),
       ...parcels.flatMap((parcel) => parcelLines(parcel)),
+      ...bagLines(voice, parcels),
       ...unpaid.map(
         (sale) =>
           `${isPartPaid(sale) ? 'Part paid' : 'Not paid'}, sale ${sale.id}: ${sale.items.map(itemLine).join(', ')}, ${openWords(voice, sale)}`,
@@ -119,6 +122,16 @@ function parcelLines({ sale, catches, short, overdue }: ParcelToPack): string[] 
     `${sale.id}${who === '' ? '' : ` ${who}`}: ${sale.items.map(itemLine).join(', ')}${from}${overdue ? ', left over' : ''}`,
     ...short.map(({ what, asked, there }) => `${sale.id} short: ${what} ${asked} needed, ${there} to spare`),
   ];
+}
+
+/** What parcels are packed in; those packed alike share a line. */
+function bagLines(voice: Voice, parcels: readonly ParcelToPack[]): string[] {
+  const byBags = new Map<string, string[]>();
+  for (const { sale, bags } of parcels) {
+    const words = parcelBagsWords(voice, bags);
+    if (words !== '') byBags.set(words, [...(byBags.get(words) ?? []), String(sale.id)]);
+  }
+  return [...byBags].map(([words, sales]) => `Bags for ${listWords(sales)}: ${words}`);
 }
 
 function packingControls(voice: Voice, { day, parcels, unpaid, judged }: PackingList): ControlRow[] {

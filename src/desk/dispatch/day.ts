@@ -1,10 +1,11 @@
-import type { Catch, LocalDay, Shortfall, Tub } from '../../domain/index.ts';
+import type { Catch, LineBags, LocalDay, Shortfall, Tub } from '../../domain/index.ts';
 import type { BookedSale } from '../../store/sales.ts';
 import { type Desk, todayOf } from '../desk.ts';
 import { stateOf } from '../sales/find.ts';
 import { salesOn } from '../sales/list.ts';
 import { inOrder, planCatches } from './catch.ts';
 import { type JudgedDay, judgeDay } from './judge.ts';
+import { parcelBags } from './parcelBags.ts';
 
 /** Animals of one line to net from one tub. */
 export interface NamedCatch {
@@ -21,6 +22,8 @@ export interface ParcelToPack {
   readonly catches: readonly NamedCatch[];
   /** Lines that the tubs cannot give in full. */
   readonly short: readonly { readonly what: string; readonly asked: number; readonly there: number }[];
+  /** What it is packed in, line by line. */
+  readonly bags: readonly LineBags[];
   /** Its day was an earlier one. */
   readonly overdue: boolean;
 }
@@ -60,6 +63,7 @@ export function packingList(desk: Desk, day: LocalDay): PackingList {
       judged: judgeDay(desk, day, sale),
       catches: namedCatches(desk, plan?.catches ?? []),
       short: namedShort(desk, plan?.short ?? []),
+      bags: parcelBags(desk, sale, day),
       overdue: sale.dispatchOn !== day,
     };
   });
