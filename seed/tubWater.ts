@@ -90,7 +90,7 @@ export function wantedLitres(
   { nitrateLimitMgL, changeMinPercent, changeMaxPercent }: Business,
 ): number {
   const level = nitrateMgL(water);
-  const wanted = (level - 0.8 * nitrateLimitMgL) / Math.max(1, level - source.nitrateMgL);
+  const wanted = (level - 0.65 * nitrateLimitMgL) / Math.max(1, level - source.nitrateMgL);
   const share = Math.min(changeMaxPercent / 100, Math.max(changeMinPercent / 100, wanted));
   return Math.round(share * water.netLitres * 2) / 2;
 }

@@ -102,7 +102,7 @@ export * from './water/mix.ts';
 export * from './water/nitrate/contradiction.ts';
 export type { Estimate } from './water/nitrate/estimate.ts';
 export * from './water/nitrate/event.ts';
-export { type Explanation, nitratePerNitrogen } from './water/nitrate/explanation.ts';
+export type { Explanation } from './water/nitrate/explanation.ts';
 export * from './water/nitrate/infer.ts';
 export * from './water/nitrate/interval.ts';
 export { type DaysToLimit, later, plateauMgL } from './water/nitrate/outlook.ts';

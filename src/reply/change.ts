@@ -2,6 +2,7 @@ import {
   type ChangeLogged,
   type ChangePlan,
   creepPlateau,
+  daysBetween,
   type Instant,
   type OddReading,
   type TopUpLogged,
@@ -138,14 +139,18 @@ function planControls(shown: readonly TubPlan[]): ControlRow[] {
   ];
 }
 
-/** "A1      7.5 L  40→31  1 of 3", in fixed width. */
+/** "A1      7.5 L 40→31  1 of 3 2 d late", in fixed width. */
 function planRow(voice: Voice, tub: Tub, plan: ChangePlan): string {
   const { nitrate } = plan;
   const levels = nitrate === null ? '' : `${figure(nitrate.nowMgL.median, 0)}→${figure(nitrate.afterMgL.median, 0)}`;
-  const since = plan.dueOn < voice.today ? ` due ${dateWords(voice, plan.dueOn).slice(4)}` : '';
-  return `${tub.name.padEnd(6)}${figure(plan.litres).padStart(5)} L  ${levels.padEnd(5)} ${rowWord(plan)}${since}`
-    .trimEnd()
-    .slice(0, 38);
+  const lateDays = daysBetween(plan.dueOn, voice.today);
+  const late = lateDays > 0 ? `${lateDays} d late` : '';
+  const row = [`${tub.name.padEnd(6)}${figure(plan.litres).padStart(5)} L`, levels.padEnd(6), rowWord(plan), late];
+  return row
+    .filter((part) => part !== '')
+    .join(' ')
+    .slice(0, 38)
+    .trimEnd();
 }
 
 /** Why the change is not an ordinary one; nothing where it is. */

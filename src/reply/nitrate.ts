@@ -52,7 +52,8 @@ export function effectLines(voice: Voice, plan: ChangePlan): string[] {
         : 'No nitrate reading of late: the least of your policy',
     ];
   }
-  const once = `${shareWords(voice, litres, percent)} gives about ${rangeWords(nitrate.afterMgL)}`;
+  const then = plan.dueOn > voice.today ? ' then' : '';
+  const once = `${shareWords(voice, litres, percent)}${then} gives about ${rangeWords(nitrate.afterMgL)}`;
   const limit = mgL(nitrate.limitMgL);
   switch (reason) {
     case 'urgent':
@@ -95,10 +96,10 @@ function floorLines(
     ...(remedy?.everyDays == null ? [] : [`a change every ${counted(remedy.everyDays, 'day')}`]),
     ...(remedy?.riseAtMostPerDay == null
       ? []
-      : [`a rise under ${figure(remedy.riseAtMostPerDay * 7)} a week: feed less, more plants`]),
+      : [`a rise under ${figure(remedy.riseAtMostPerDay * 7)} a week (less food, more plants)`]),
     ...(remedy?.sourceAtMostMgL == null ? [] : [`source water of at most ${mgL(remedy.sourceAtMostMgL)}: see /mix`]),
   ];
-  return [truth, ...(helps.length === 0 ? [] : [`Helps: ${helps.slice(0, 2).join('; or ')}`])];
+  return [truth, ...helps.slice(0, 2).map((help, place) => `${place === 0 ? 'Helps:' : 'Or'} ${help}`)];
 }
 
 /** "At the limit in about 12 days without a change"; null where it is over already or never gets there. */

@@ -24,7 +24,7 @@ export function oddLines(voice: Voice, tub: Tub, odd: OddReading): string[] {
     .map((explanation) => explanationWords(voice, tub, explanation));
   return [
     `Does not fit: ${rangeWords(odd.expectedMgL)} mg/L was to be expected`,
-    ...(named.length === 0 ? ['Test again before you act on it'] : [`Likely ${named.join('; or ')}`]),
+    ...named.map((words, place) => `${place === 0 ? 'Likely' : 'Or'} ${words}`),
   ];
 }
 

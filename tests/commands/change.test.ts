@@ -106,7 +106,7 @@ describe('/change plan', () => {
         'Rack A: 7 L, 1 bucket of 10 L',
         'Then A2 tomorrow',
         'A1        2 L        no test',
-        'A3        5 L  40→32 1 of 4',
+        'A3        5 L 40→32  1 of 4',
         'Next: Prepare the water: dechlorinated, within 2 °C',
       ].join('\n'),
     );

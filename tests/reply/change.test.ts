@@ -59,7 +59,7 @@ describe('the plan of one tub', () => {
     expect(card.why).toContain('Helps: source water of at most 17: see /mix');
     const fast = plannedAt(30, '2027-04-13', { estimate: knownNitrate(30, 0.8) });
     expect(tubPlanCard(voice, { tub: tub('A3'), plan: fast, odd: null }).why).toContain(
-      'Helps: a change every 4 days; or a rise under 3.8 a week: feed less, more plants',
+      'Or a rise under 3.8 a week (less food, more plants)',
     );
   });
 
@@ -88,7 +88,7 @@ describe('the plan of all tubs', () => {
     );
     expectPhone(card);
     expect(card.title).toBe('2 changes today, 7 L');
-    expect(card.table).toEqual(['A1        5 L  40→31 1 of 4 due 10 Apr', 'A10       2 L        no test']);
+    expect(card.table).toEqual(['A1        5 L 40→31  1 of 4 3 d late', 'A10       2 L        no test']);
     expect(card.why).toEqual(['Rack A: 7 L, 1 bucket of 10 L', 'Then B2 tomorrow']);
   });
 

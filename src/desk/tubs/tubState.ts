@@ -61,16 +61,20 @@ export function tubState(desk: Desk, tub: Tub, rack: Rack = rackOf(desk)): TubSt
         : { reading, verdict, daysOld: daysBetween(dayOf(reading.at, business.zone), today) },
     lastChangedAt: changedAt,
     plan,
-    waterState: waterStateOf(verdict, plan.nitrate?.nowMgL.median ?? null, business.nitrateLimitMgL),
+    waterState: waterStateOf(verdict, plan),
     stock: tubStock(desk, business, tub),
     lateDays: Math.max(0, daysBetween(lateFrom, today)),
   };
 }
 
+/** Over the limit by less than this share nobody can tell it from the limit (common practice, no source). */
+const tellable = 1.15;
+
 /** A reading's nitrate is taken as it stands now: a change may have put it right, or a later reading have left it out. */
-function waterStateOf(verdict: WaterVerdict | null, nitrateNowMgL: number | null, limitMgL: number): WaterState {
+function waterStateOf(verdict: WaterVerdict | null, { nitrate }: ChangePlan): WaterState {
   const read = (verdict?.findings ?? []).flatMap(({ of, state }) => (of === 'nitrate' ? [] : [state]));
-  const states: readonly WaterState[] = [...read, (nitrateNowMgL ?? 0) > limitMgL ? 'watch' : 'fine'];
+  const isOver = nitrate !== null && nitrate.nowMgL.median > tellable * nitrate.limitMgL;
+  const states: readonly WaterState[] = [...read, isOver ? 'watch' : 'fine'];
   return states.find((state) => state === 'act') ?? states.find((state) => state === 'watch') ?? 'fine';
 }
 

@@ -13,6 +13,8 @@ import { changeAtDay, type RackNitrate } from './nitrate.ts';
 
 /** Explanations offered as acts; more would be a list to think about. */
 const mostFixes = 3;
+/** An explanation this unlikely beside the others is not offered. */
+const leastShare = 0.1;
 
 /** A reading whose nitrate does not follow from what was logged before it, with what would put the books right; null: it follows. */
 export function oddReading(
@@ -24,7 +26,9 @@ export function oddReading(
   if (reading.nitrateMgL === null) return null;
   const found = nitrate.oddOf(tub, reading.at);
   if (found === null) return null;
-  const fixes = found.explanations.flatMap((explanation) => fixOf(desk, tub, reading.at, explanation));
+  const fixes = found.explanations
+    .filter(({ share }, place) => place === 0 || share >= leastShare)
+    .flatMap((explanation) => fixOf(desk, tub, reading.at, explanation));
   return { ...found, entryId: reading.entryId, at: reading.at, fixes: fixes.slice(0, mostFixes) };
 }
 

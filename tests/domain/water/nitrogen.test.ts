@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ionOf, type NitrogenIon, nitratePerNitrogen, nitrogenOf, perNitrogen } from '../../../src/domain/index.ts';
+import { ionOf, type NitrogenIon, nitrogenOf, perNitrogen } from '../../../src/domain/index.ts';
 import { numberIn, publishedTable } from '../../published/table.ts';
 
 fc.configureGlobal({ seed: 20270413 });
@@ -30,10 +30,6 @@ describe('nitrogen and its ions', () => {
     if (row['kind'] === 'inverse')
       expect(nitrogenOf(ion, ionMgL).toFixed(decimals)).toBe(nitrogenMgL.toFixed(decimals));
     else expect(ionOf(ion, nitrogenMgL).toFixed(decimals)).toBe(ionMgL.toFixed(decimals));
-  });
-
-  it('has one factor for nitrate wherever it is used', () => {
-    expect(perNitrogen.nitrate).toBe(nitratePerNitrogen);
   });
 
   it('comes back to what it was', () => {

@@ -66,23 +66,3 @@ export function contradiction(
     }),
   };
 }
-
-/**
- * All readings of a history that contradict, the oldest first; each judged by those before it alone.
- *
- * @param nowDay end of the window; readings older than 120 days are not judged
- */
-export function contradictions(
-  events: readonly TubEvent[],
-  nowDay: number,
-  sourceMgL: number,
-  kitStepsMgL: readonly number[],
-  prior: RisePrior = widePrior,
-): Contradiction[] {
-  const used = eventsInWindow(events, nowDay);
-  return used.flatMap((event, index) => {
-    if (event.of !== 'reading') return [];
-    const found = contradiction(used.slice(0, index + 1), sourceMgL, kitStepsMgL, prior);
-    return found === null ? [] : [found];
-  });
-}

@@ -1,3 +1,4 @@
+import { ionOf } from '../nitrogen.ts';
 import { quantilesOf } from './estimate.ts';
 import type { TubEvent } from './event.ts';
 import type { Foretold, Happening } from './foretold.ts';
@@ -36,9 +37,6 @@ export interface OddReading {
   /** Whether an earlier reading of the tub lies between steps. */
   readonly readsBetweenSteps: boolean;
 }
-
-/** mg/L of nitrate per mg/L of nitrogen, from the atomic masses: (14.007 + 3 × 15.999) / 14.007. */
-export const nitratePerNitrogen = 62.004 / 14.007;
 
 /** How likely each is before the reading speaks (assumption; the trade names them all, none gives figures). */
 const usual = { unlogged: 0.3, double: 0.3, notMade: 0.15, misread: 0.3, nitrogen: 0.15, jump: 0.25 };
@@ -114,7 +112,7 @@ function ofMisread({ typedMgL, foretold, kitStepsMgL }: OddReading): Candidate[]
  */
 function ofNitrogen({ typedMgL, foretold, kitStepsMgL, readsBetweenSteps }: OddReading): Candidate[] {
   if (typedMgL <= 0) return [];
-  const nitrateMgL = typedMgL * nitratePerNitrogen;
+  const nitrateMgL = ionOf('nitrate', typedMgL);
   const step = kitStepsMgL.find((one) => one > 0 && Math.abs(one - nitrateMgL) <= 0.12 * one);
   const telling = kitStepsMgL.includes(typedMgL) ? 0.12 : step === undefined || readsBetweenSteps ? 1 : 3;
   const weight = usual.nitrogen * telling * foretold.chanceOf(step ?? nearest(nitrateMgL, kitStepsMgL));

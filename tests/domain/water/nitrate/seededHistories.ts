@@ -1,5 +1,5 @@
 import { openRandom, type Random } from '../../../../seed/random.ts';
-import { afterChange, nitratePerNitrogen, type TubEvent } from '../../../../src/domain/index.ts';
+import { afterChange, perNitrogen, type TubEvent } from '../../../../src/domain/index.ts';
 import { kitStepsMgL, readStep } from './worlds.ts';
 
 export const sourceMgL = 5;
@@ -59,7 +59,7 @@ function seed(kind: SeededKind, random: Random, mgL: number): { typed: number; s
   }
   if (kind === 'nitrogen') {
     const nitrateMgL = kitStepsMgL[expected] ?? 0;
-    return { typed: Math.round((10 * nitrateMgL) / nitratePerNitrogen) / 10, size: nitrateMgL, extra: 0 };
+    return { typed: Math.round((10 * nitrateMgL) / perNitrogen.nitrate) / 10, size: nitrateMgL, extra: 0 };
   }
   const size = kind === 'jump' ? random.between(20, 100) : random.between(0.55, 0.85);
   const changed = afterChange(mgL, size, sourceMgL);
