@@ -34,26 +34,29 @@ export const fillingsWords = (voice: Voice, fillings: readonly Filling[]): strin
     }),
   );
 
-/** Lines whose bags are told one by one in a parcel's line; of more, the sum. */
-const mostLines = 2;
+/** Characters that a parcel's bags may take behind its number. */
+const mostCharacters = 58;
 
-/** A parcel's bags as they stand behind its number: "12 in 0.5 L, for 72 h at 20 °C", or why there are none. */
+/**
+ * A parcel's bags as they stand behind its number: "12 in 0.5 L, for 72 h at 20 °C", or why there are none. What is too long for a line is
+ * told line by line in sums, then in one.
+ */
 export function parcelBagsWords(voice: Voice, bags: readonly LineBags[]): string {
   const [first] = bags;
   if (first === undefined) return '';
-  const { hours, way } = first.plan.question;
   const bad = bags.map(({ plan }) => badWords(voice, plan)).find((words) => words !== null);
   if (typeof bad === 'string') return bad;
-  const within = `for ${hours} h at ${tempWords(voice, way.warmC)}`;
-  if (bags.length > mostLines) {
-    const all = bags.flatMap(({ plan }) => plan.fillings);
-    return `${counted(bagsInAll(all), 'bag')}, ${waterInAllWords(voice, all)} in all, ${within}`;
-  }
-  const each = bags.map(({ line, plan }) => {
-    const name = bags.length === 1 ? '' : `${line} `;
-    return `${name}${fillingsWords(voice, plan.fillings)}`;
-  });
-  return `${each.join(', ')}, ${within}`;
+  const { hours, way } = first.plan.question;
+  const byLine = (words: (fillings: readonly Filling[]) => string): string =>
+    bags.map(({ line, plan }) => `${bags.length === 1 ? '' : `${line} `}${words(plan.fillings)}`).join(' · ');
+  const inSum = (fillings: readonly Filling[]): string =>
+    `${counted(bagsInAll(fillings), 'bag')}, ${waterInAllWords(voice, fillings)}`;
+  const each = [
+    byLine((fillings) => fillingsWords(voice, fillings)),
+    byLine(inSum),
+    inSum(bags.flatMap(({ plan }) => plan.fillings)),
+  ].map((words) => `${words}, for ${hours} h at ${tempWords(voice, way.warmC)}`);
+  return each.find((words) => words.length <= mostCharacters) ?? each.at(-1) ?? '';
 }
 
 /** Why animals should not go into a bag; null: they may. */
