@@ -50,6 +50,7 @@ export const helpTopics = {
       '/dispatch check: may a parcel leave that day, and if not, when',
       '/dispatch day: the packing list · /dispatch sent · /dispatch arrived',
       '/dispatch weather: a forecast you looked up · /season: closed windows',
+      '/pack: bags, water and safe hours for a number of animals',
       'Heat packs never touch the bag; no air into one closed for days',
       "Carriers' and local rules on live animals are yours to check",
     ],
