@@ -12,10 +12,11 @@ import {
   type WatchWords,
   watchLines,
 } from './postParcels.ts';
+import { type WaterToPrepare, waterShort } from './prepare.ts';
 import { partnerLine } from './rota.ts';
 import { tickRows } from './rotaTicks.ts';
 import { byPartner, doneWords, type RotaLine } from './rotaWords.ts';
-import { ageWords, counted, litresWords, type Voice } from './voice.ts';
+import { ageWords, counted, type Voice } from './voice.ts';
 
 interface MorningPost {
   readonly day: LocalDay;
@@ -23,6 +24,7 @@ interface MorningPost {
   readonly parcels: readonly ParcelWords[];
   readonly sent: readonly Sale[];
   readonly unpaid: readonly Sale[];
+  readonly water: readonly WaterToPrepare[];
   readonly watch: readonly WatchWords[];
   readonly claims: readonly Sale[];
   readonly unheard: readonly Sale[];
@@ -44,7 +46,7 @@ export function morningCard(voice: Voice, post: MorningPost, lateMinutes = 0): C
     ...watchLines(voice, post.watch, 3),
     ...parcelLines(voice, post.parcels).slice(0, 4),
     ...byPartner(open).map(([name, own]) => partnerLine(name, own, mostChores)),
-    ...waterLines(voice, open),
+    ...waterShort(voice, post.water),
     ...unpaidLines(post.unpaid),
     ...claimLines(post.claims),
     ...unheardLines(voice, post.unheard),
@@ -90,13 +92,6 @@ function unheardLines(voice: Voice, unheard: readonly Sale[]): string[] {
           .join(', ')}`
       : '';
   return [`No word yet: parcel ${first.id}, sent ${ageWords(voice, first.sentAt)}${others}`];
-}
-
-function waterLines(voice: Voice, open: readonly RotaLine[]): string[] {
-  const changes = open.flatMap(({ litres }) => (litres === null ? [] : [litres]));
-  if (changes.length === 0) return [];
-  const litres = changes.reduce((sum, each) => sum + each, 0);
-  return [`Water to prepare: ${litresWords(voice, litres)} for ${counted(changes.length, 'change')}`];
 }
 
 /** What a post of an earlier day turns into once it is pressed. */

@@ -20,6 +20,25 @@ export function waterLines(voice: Voice, water: readonly WaterToPrepare[]): stri
   return rest > 0 ? [...shown, `Other racks: ${litresWords(voice, rest)}`] : shown;
 }
 
+/** Racks with a recipe of their own in a post. */
+const mostRecipes = 2;
+
+/** The same in a post: one line, "Water to prepare: 44 L (K 14 · M 22.5), 5 buckets", or a recipe a rack. */
+export function waterShort(voice: Voice, water: readonly WaterToPrepare[]): string[] {
+  const litres = water.reduce((sum, one) => sum + one.litres, 0);
+  if (litres === 0) return [];
+  if (water.some(({ mix }) => mix !== null) && water.length <= mostRecipes) return waterLines(voice, water);
+  const racks =
+    water.length < 2
+      ? ''
+      : ` (${water
+          .slice(0, mostRacks)
+          .map((one) => `${one.rack} ${figure(one.litres)}`)
+          .join(' · ')})`;
+  const buckets = water.reduce((sum, one) => sum + one.buckets, 0);
+  return [`Water to prepare: ${litresWords(voice, litres)}${racks}, ${counted(buckets, 'bucket')}`];
+}
+
 const waterLine = (voice: Voice, { rack, litres, buckets, bucketLitres, mix }: WaterToPrepare): string =>
   `Rack ${rack}: ${litresWords(voice, litres)}${mix === null ? '' : ` (${mixWords(mix)})`}, ${counted(buckets, 'bucket')} of ${litresWords(voice, bucketLitres)}`;
 

@@ -1,12 +1,14 @@
-import type { LocalDay } from '../../domain/index.ts';
+import type { LocalDay, Tub } from '../../domain/index.ts';
 import type { BookedSale } from '../../store/sales.ts';
 import { type Desk, todayOf } from '../desk.ts';
 import { toPackOn } from '../dispatch/day.ts';
 import { type JudgedDay, judgeDay, judgeSale } from '../dispatch/judge.ts';
+import { tubById } from '../find.ts';
 import { backupFailure } from '../ledger.ts';
 import { type RotaItem, rotaToday } from '../rota/rota.ts';
 import { openClaims, salesOn, unheardOf } from '../sales/list.ts';
 import { type TubState, tubsToWatch } from '../tubs/tubState.ts';
+import { type WaterToPrepare, waterToPrepare } from '../water/prepare.ts';
 import { type Missed, missedPosts } from './missed.ts';
 
 /** A parcel with the verdict on a day as things stand now. */
@@ -24,6 +26,8 @@ export interface MorningPost {
   readonly parcels: readonly JudgedParcel[];
   readonly sent: readonly BookedSale[];
   readonly unpaid: readonly BookedSale[];
+  /** New water for the changes still open. */
+  readonly water: readonly WaterToPrepare[];
   readonly watch: readonly TubState[];
   readonly claims: readonly BookedSale[];
   /** Should have arrived by now, and nobody has said how. */
@@ -36,18 +40,28 @@ export interface MorningPost {
 export function morningPost(desk: Desk): MorningPost {
   const day = todayOf(desk);
   const { unpaid, sent } = salesOn(desk, day);
+  const items = rotaToday(desk);
   return {
     day,
-    items: rotaToday(desk),
+    items,
     parcels: toPackOn(desk, day).map((sale) => ({ sale, judged: judgeDay(desk, day, sale) })),
     sent,
     unpaid,
+    water: waterToPrepare(desk, openChanges(desk, items)),
     watch: tubsToWatch(desk),
     claims: openClaims(desk),
     unheard: unheardOf(desk),
     missed: missedPosts(desk),
     backupFailed: backupFailure(desk, day),
   };
+}
+
+/** The water changes of a rota that are still open. */
+function openChanges(desk: Desk, items: readonly RotaItem[]): { tub: Tub; litres: number }[] {
+  return items.flatMap(({ tubId, litres, done }) => {
+    const tub = tubId === null || litres === null || done !== null ? undefined : tubById(desk, tubId);
+    return tub === undefined || litres === null ? [] : [{ tub, litres }];
+  });
 }
 
 /** Sales with a dispatch day, each with its verdict. */
