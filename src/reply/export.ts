@@ -1,7 +1,7 @@
 import type { ExportTable, LocalDay } from '../domain/index.ts';
 import type { Card } from './card.ts';
 import { csvText } from './exportCsv.ts';
-import { counted, dateWords, type Voice } from './voice.ts';
+import { counted, dateWords, someWords, type Voice } from './voice.ts';
 
 interface Exported {
   readonly tables: readonly ExportTable[];
@@ -24,15 +24,29 @@ export function exportCard(voice: Voice, { tables, input }: Exported): Card {
         : `Export: ${counted(full.length, 'table')}`,
     why: [
       ...spanLines(voice, input),
-      ...(tables.length === 1 ? [] : [full.map(({ name, rows }) => `${name} ${rows.length}`).join(' · ')]),
-      ...(empty.length === 0 ? [] : [`Empty, so left out: ${empty.map(({ name }) => name).join(', ')}`]),
+      ...(empty.length === 0
+        ? []
+        : [
+            `Empty, so left out: ${someWords(
+              empty.map(({ name }) => name),
+              4,
+            )}`,
+          ]),
       `Amounts in ${voice.currency}, times of ${voice.zone}`,
       "A text that a sheet could run as a formula has a ' before it",
       ...(isPersonal ? ["Buyers' data are in it: only you see this message"] : []),
     ],
+    ...(tables.length > 1 && { table: rowTable(full) }),
     next: full.length === 0 ? 'Ask for other days' : 'Keep the files where nobody else looks',
     files: full.map((table) => ({ name: `${table.name}-${voice.today}.csv`, text: csvText(voice, table) })),
   };
+}
+
+/** The tables with their rows, two beside each other. */
+function rowTable(tables: readonly ExportTable[]): string[] {
+  const cells = tables.map(({ name, rows }) => `${name.slice(0, 11).padEnd(11)}${String(rows.length).padStart(7)}`);
+  const half = Math.ceil(cells.length / 2);
+  return cells.slice(0, half).map((cell, index) => `${cell}  ${cells[half + index] ?? ''}`.trimEnd());
 }
 
 function spanLines(voice: Voice, { from, to }: Exported['input']): string[] {

@@ -31,13 +31,13 @@ export function forgetAskCard(found: ToForget): Card {
   return {
     title: `Forget ${cut(buyer)} for good?`,
     why: [
-      countsLine('There are', found),
+      countsLine(found),
       'Erased: name, area, region, notes, photos, tracking, drafts',
       'Kept: amounts, animals and days, so that the books add up',
       ...(onTheWay.length === 0
         ? []
         : [`On its way: parcel ${listWords(onTheWay.map(String))}; its tracking goes too`]),
-      ...(found.searchesNotes ? [] : ['The name is short or that of something else: notes are not searched for it']),
+      ...(found.searchesNotes ? [] : ['Notes are not searched: the name is short or means something else']),
       'It cannot be undone',
     ],
     controls: [
@@ -54,12 +54,13 @@ export function forgottenCard(voice: Voice, done: Forgotten): Card {
   return {
     title: 'The buyer is forgotten, the books are kept',
     why: [
-      countsLine('Erased with', done),
+      countsLine(done),
       ...(done.photosLeft.length === 0 ? [] : [`Not deleted, do it by hand: photos/${someWords(done.photosLeft, 3)}`]),
       ...(done.isCompact ? [] : ['The old text lingers in the file while another program reads it']),
       ...(done.searchesNotes ? [] : ['Notes were not searched for the name']),
-      `Nightly backups hold it until ${dateWords(voice, done.backupsFreeOn)}; your own and replaced databases until you delete them`,
-      'A restored backup brings it back: forget it again then',
+      `Nightly backups hold it until ${dateWords(voice, done.backupsFreeOn)}`,
+      'Your own backups and replaced databases do until you delete them',
+      'A restored one brings it back: forget it again then',
     ],
     next: "Delete this channel's messages that name them; the bot can't",
   };
@@ -70,13 +71,12 @@ export const forgottenAlreadyCard: Card = {
   why: ['Nothing more was erased'],
 };
 
-function countsLine(begin: string, { sales, photos, trackings, notes, waiting }: Counts): string {
-  const parts = [
+function countsLine({ sales, photos, trackings, notes, waiting }: Counts): string {
+  return [
     counted(sales, 'sale'),
     ...(photos > 0 ? [counted(photos, 'photo')] : []),
     ...(trackings > 0 ? [counted(trackings, 'tracking number')] : []),
     ...(notes > 0 ? [counted(notes, 'note')] : []),
-    ...(waiting > 0 ? [counted(waiting, 'place on the waiting list', 'places on the waiting list')] : []),
-  ];
-  return `${begin} ${listWords(parts)}`;
+    ...(waiting > 0 ? [counted(waiting, 'wait', 'waits')] : []),
+  ].join(' · ');
 }

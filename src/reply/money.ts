@@ -75,11 +75,13 @@ function reportLines(voice: Voice, report: MoneyReport): string[] {
   ];
 }
 
-/** "€118.00 (animals €100.00, postage €18.00)"; without brackets where one part is all of it. */
+/** "€118.00 (animals €100.00, postage €18.00)", "€25.00 (animals)" where one part is all of it. */
 function withParts(voice: Voice, totalMinor: number, parts: readonly (readonly [string, number])[]): string {
-  const told = parts.filter(([, minor]) => minor !== 0).map(([name, minor]) => `${name} ${moneyWords(voice, minor)}`);
   const all = moneyWords(voice, totalMinor);
-  return told.length === 0 ? all : `${all} (${told.join(', ')})`;
+  const some = parts.filter(([, minor]) => minor !== 0);
+  if (some.length === 0) return all;
+  const told = some.map(([name, minor]) => (some.length === 1 ? name : `${name} ${moneyWords(voice, minor)}`));
+  return `${all} (${told.join(', ')})`;
 }
 
 const inLines = (voice: Voice, { takingsMinor, animalsMinor, goodsMinor, postageMinor }: MoneyTotals): string[] => [
@@ -99,11 +101,17 @@ function outLines(voice: Voice, { feesMinor, refundsMinor, costsMinor }: MoneyTo
   return [`Out ${withParts(voice, feesMinor + refundsMinor + costsMinor, parts)}`];
 }
 
+/** Kinds told in one line. */
+const kindsALine = 3;
+
+/** What was spent by kind, the most first. */
 function costLines(voice: Voice, { costsByKind }: MoneyTotals): string[] {
-  const largest = (kinds: readonly CostKind[]): CostKind[] =>
-    kinds.filter((kind) => costsByKind[kind] !== 0).sort((a, b) => costsByKind[b] - costsByKind[a]);
-  const told = largest(costKinds).map((kind) => `${kind} ${moneyWords(voice, costsByKind[kind])}`);
-  return told.length === 0 ? [] : [`Costs: ${told.join(', ')}`];
+  const kinds: CostKind[] = costKinds
+    .filter((kind) => costsByKind[kind] !== 0)
+    .sort((a, b) => costsByKind[b] - costsByKind[a]);
+  const told = kinds.map((kind) => `${kind} ${moneyWords(voice, costsByKind[kind])}`);
+  const lines = [told.slice(0, kindsALine), told.slice(kindsALine)].filter((line) => line.length > 0);
+  return lines.map((line, index) => `${index === 0 ? 'Costs' : 'Also'}: ${line.join(', ')}`);
 }
 
 function yieldLines(voice: Voice, report: MoneyReport): string[] {
@@ -113,22 +121,26 @@ function yieldLines(voice: Voice, report: MoneyReport): string[] {
     ...(perLitreMinor === null ? [] : [`${moneyWords(voice, perLitreMinor)} a tub-litre`]),
     ...(perHourMinor === null ? [] : [`${moneyWords(voice, perHourMinor)} a chore hour`]),
   ];
-  return [
-    ...(told.length === 0 ? [] : [`Net ${told.join(' · ')}`]),
-    ...(sold > 0 || choreHours > 0
-      ? [`${counted(sold, 'animal')} sold · ${figure(choreHours)} h of chores by their minutes`]
-      : []),
+  const work = [
+    ...(sold === 0 ? [] : [`${counted(sold, 'animal')} sold`]),
+    ...(choreHours === 0 ? [] : [`${figure(choreHours)} h of chores by their minutes`]),
   ];
+  return [...(told.length === 0 ? [] : [`Net ${told.join(' · ')}`]), ...(work.length === 0 ? [] : [work.join(' · ')])];
 }
+
+/** Characters of a line's name in a sentence. */
+const mostName = 16;
 
 function paybackLines(voice: Voice, payback: Payback | null): string[] {
   if (payback === null) return [];
-  const { line, netPerMonthMinor, costMinor, months } = payback;
-  const a = `a ${line} tub nets ${moneyWords(voice, netPerMonthMinor)} a month`;
-  if (costMinor === null) return [`Payback: ${a}; log what a tub cost, with kind and tub`];
-  const cost = `one more costs ${moneyWords(voice, costMinor)}`;
+  const { netPerMonthMinor, costMinor, months } = payback;
+  const line = clipped(payback.line, mostName);
+  const nets = `${moneyWords(voice, netPerMonthMinor)} a month`;
+  if (costMinor === null) return [`One more ${line} tub nets ${nets}; what one cost is not logged`];
   return [
-    months === null ? `Payback never: ${a}, ${cost}` : `Payback about ${counted(months, 'month')}: ${a}, ${cost}`,
+    months === null
+      ? `Payback of one more ${line} tub: never, it nets ${nets}`
+      : `Payback of one more ${line} tub: ${counted(months, 'month')}, ${moneyWords(voice, costMinor)} at ${nets}`,
   ];
 }
 

@@ -68,7 +68,7 @@ export function forgetBuyer(desk: Desk, by: By, buyerId: number): Result<Forgott
   const inTexts = withoutNames(searched(desk, trace));
   desk.store.write(() => {
     desk.store.saleForget.erase(trace, by, desk.now(), inTexts);
-    log(desk, by, 'forget', `a buyer of ${trace.sales.length} sales forgotten`, () => {});
+    log(desk, by, 'forget', `a buyer forgotten, sales kept: ${trace.sales.length}`, () => {});
   });
   const isCompact = desk.store.saleForget.compact();
   return ok({ ...counts, photosLeft, isCompact, backupsFreeOn: addDays(todayOf(desk), backupsKept) });
