@@ -46,7 +46,8 @@ export function parcelBagsWords(voice: Voice, bags: readonly LineBags[]): string
   if (first === undefined) return '';
   const bad = bags.map(({ plan }) => badWords(voice, plan)).find((words) => words !== null);
   if (typeof bad === 'string') return bad;
-  const { hours, way } = first.plan.question;
+  const { hours } = first.plan.question;
+  const warmestC = Math.max(...bags.map(({ plan }) => plan.question.way.warmC));
   const byLine = (words: (fillings: readonly Filling[]) => string): string =>
     bags.map(({ line, plan }) => `${bags.length === 1 ? '' : `${line} `}${words(plan.fillings)}`).join(' · ');
   const inSum = (fillings: readonly Filling[]): string =>
@@ -55,7 +56,7 @@ export function parcelBagsWords(voice: Voice, bags: readonly LineBags[]): string
     byLine((fillings) => fillingsWords(voice, fillings)),
     byLine(inSum),
     inSum(bags.flatMap(({ plan }) => plan.fillings)),
-  ].map((words) => `${words}, for ${hours} h at ${tempWords(voice, way.warmC)}`);
+  ].map((words) => `${words}, for ${hours} h at ${tempWords(voice, warmestC)}`);
   return each.find((words) => words.length <= mostCharacters) ?? each.at(-1) ?? '';
 }
 

@@ -105,6 +105,7 @@ describe('the bags of a parcel', () => {
     expect(parcelBagsWords(voice, [bagsFor(25), bagsFor(12, 'snow')])).toBe(
       'jade 2 bags, 1.1 L · snow 1 bag, 0.55 L, for 72 h at 20 °C',
     );
+    expect(parcelBagsWords(voice, [bagsFor(12, 'jade', 14), bagsFor(6, 'snow', 16)])).toMatch(/ at 16 °C$/);
     const four = ['jade', 'snow', 'red rili', 'carbon'].map((line) => bagsFor(10, line));
     expect(parcelBagsWords(voice, four)).toBe('4 bags, 1.8 L, for 72 h at 20 °C');
   });

@@ -4,7 +4,7 @@ import { leastBagL } from './practice.ts';
 import { isSafeFor } from './safeHours.ts';
 
 /** Most animals and most water in a bag. Common practice, no source. */
-export const mostInABag = 20;
+const mostInABag = 20;
 export const mostBagL = 1;
 
 /** Bags are filled in steps of this, L. */
