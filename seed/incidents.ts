@@ -77,7 +77,7 @@ function pastIncidents(stage: Stage, water: WaterYear, colonies: ColonyYear): In
         const [tub] = water.dueBy(day);
         if (tub === undefined) return false;
         clock.pass(2);
-        const slip = must(logChange(desk, stage.by('partner'), { tub, litres: 1.5 }));
+        const slip = must(logChange(desk, stage.by('partner'), { tub, litres: 1.5, second: true }));
         clock.pass(1);
         must(undo(desk, stage.by('partner'), false, slip.entryId));
         clock.pass(1);
