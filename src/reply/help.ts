@@ -39,6 +39,7 @@ export const helpTopics = {
     [
       '/sale add "20 jade, 10 snow + 2 moss": reserves animals and extras',
       '/sale paid, list, show, edit, cancel · /goods: moss, boxes, bags',
+      "/sale forget: erases a buyer's data for good, keeps the books",
       'Only paid sales are on the packing list',
       "A buyer's statutory rights stand beside your terms",
       'Licences for selling animals are yours to check',
@@ -53,6 +54,16 @@ export const helpTopics = {
       '/pack: bags, water and safe hours for a number of animals',
       'Heat packs never touch the bag; no air into one closed for days',
       "Carriers' and local rules on live animals are yours to check",
+    ],
+  ],
+  money: [
+    'Money',
+    [
+      '/cost: money out; with a tub its line bears it, else all share it',
+      '/money: a month by line, "2026" a year; net per ten, litre, hour',
+      '/export: the books as CSV, for an owner and the asker alone',
+      '/setup outlet: what a selling place takes, from then on',
+      'What must be told for tax, and how long kept, is yours to find out',
     ],
   ],
   chores: [
