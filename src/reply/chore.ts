@@ -1,4 +1,4 @@
-import type { Chore } from '../domain/index.ts';
+import type { Chore, ChoreGround } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import { everyWords, minutesWords } from './rotaWords.ts';
@@ -30,9 +30,30 @@ function choreCard(voice: Voice, by: string, { chore, owner, entryId }: ChoreSet
   };
 }
 
-/** "every 2 days, 6 min a rack". */
-const termsOf = ({ everyDays, minutes, scope }: Chore): string =>
-  `${everyWords(everyDays)}, ${minutesWords(minutes)}${scope === 'business' ? '' : ` a ${scope}`}`;
+/** "every 2 days, 6 min a rack", "warm months, every 42 days, 10 min a tub", "when eggs are due to hatch, 2 min a tub". */
+function termsOf({ everyDays, minutes, scope, season, dependsOn }: Chore): string {
+  const half = { all: [], cool: ['cool months'], warm: ['warm months'] }[season];
+  const each = scope === 'business' ? '' : ` a ${scope}`;
+  return [...half, comesWords(dependsOn, everyWords(everyDays)), `${minutesWords(minutes)}${each}`].join(', ');
+}
+
+/** When a chore comes, by what it hangs on. */
+function comesWords(ground: ChoreGround, every: string): string {
+  switch (ground) {
+    case 'interval':
+      return every;
+    case 'warmth':
+      return `${every}, longer in cool water`;
+    case 'young':
+      return `${every} where young are`;
+    case 'hatch':
+      return 'when eggs are due to hatch';
+    case 'hold':
+      return 'on the last day of a hold';
+    case 'claim':
+      return `${every} while a claim may come`;
+  }
+}
 
 /** Every chore, those that are on first. */
 export function choreListCard(chores: readonly { readonly chore: Chore; readonly owner: string | null }[]): Card {

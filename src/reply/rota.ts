@@ -77,7 +77,7 @@ export interface TickedWords {
   readonly chore: Chore;
   readonly targets: readonly ChoreTarget[];
   readonly earlierThan: LocalDay | null;
-  readonly nextOn: LocalDay;
+  readonly nextOn: LocalDay | null;
   readonly entryId: number;
 }
 
@@ -88,7 +88,7 @@ export function choreDoneCard(voice: Voice, by: string, ticked: TickedWords): Ca
     title: `${taskTitle(chore, targets)}: done`,
     why: [
       ...(earlierThan === null ? [] : [`Earlier than due (${dayWords(voice, earlierThan)})`]),
-      `Next ${dayWords(voice, nextOn)}`,
+      ...(nextOn === null ? [] : [`Next ${dayWords(voice, nextOn)}`]),
       loggedWords(voice, by),
     ],
     ...(chore.act === 'reading' && { next: 'Log what the kit showed: the change plan goes by it' }),

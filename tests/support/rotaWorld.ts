@@ -1,7 +1,55 @@
+import { openRandom } from '../../seed/random.ts';
 import { addDays, type Chore, type DueChore, day, type Instant, type Partner } from '../../src/domain/index.ts';
 
 /** First day of every made-up plan: a Monday. */
 export const from = day('2027-04-12');
+
+const addedAt = '2027-01-01T00:00:00.000Z' as Instant;
+
+/** A partner with an equal share who does everything and is never away. */
+export const person = (userId: string, more: Partial<Partner> = {}): Partner => ({
+  userId,
+  name: userId,
+  sharePercent: null,
+  never: [],
+  awayFrom: null,
+  awayTo: null,
+  owner: false,
+  ...more,
+});
+
+/** A chore of a tub of its own that falls due in so many days: "chore 3" of tub A3. */
+export function dueChore(
+  id: number,
+  inDays: number,
+  more: Partial<Chore> & { readonly rack?: string; readonly to?: string } = {},
+): DueChore {
+  const { rack = 'A', to, ...given } = more;
+  const chore: Chore = {
+    id,
+    name: `chore ${id}`,
+    act: 'own',
+    everyDays: 30,
+    minutes: 6,
+    scope: 'tub',
+    season: 'all',
+    dependsOn: 'interval',
+    userId: null,
+    off: false,
+    addedAt,
+    ...given,
+  };
+  return {
+    chore,
+    target: { of: 'tub', tubId: id, name: `${rack}${id}`, rack },
+    dueOn: addDays(from, inDays),
+    everyDays: chore.everyDays,
+    until: null,
+    lastDone: null,
+    later: null,
+    handedTo: to ?? null,
+  };
+}
 
 /** How large a made-up business is. */
 export interface WorldSize {
@@ -29,44 +77,18 @@ const kinds = [
 
 const tubsPerRack = 8;
 
-/** Numbers from 0 to below 1, the same for the same seed (mulberry32, public domain, constants from memory). */
-export function openChance(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let bits = Math.imul(state ^ (state >>> 15), state | 1);
-    bits ^= bits + Math.imul(bits ^ (bits >>> 7), bits | 61);
-    return ((bits ^ (bits >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
-
 /** What falls due in a made-up business, and its partners. Each chore's last time lies anywhere in its interval. */
 export function rotaWorld(seed: number, { tubs, partners, odd }: WorldSize): { due: DueChore[]; partners: Partner[] } {
-  const chance = openChance(seed);
-  const whole = (below: number): number => Math.floor(chance() * below);
+  const random = openRandom(seed);
+  const whole = (below: number): number => random.whole(0, below - 1);
   const racks = Math.ceil(tubs / tubsPerRack);
   const rackName = (nth: number): string => String.fromCharCode(65 + nth);
   const due = kinds.flatMap((kind, index) => {
-    const chore: Chore = {
-      ...kind,
-      id: index + 1,
-      act: kind.name === 'water change' ? 'change' : 'own',
-      season: 'all',
-      dependsOn: 'interval',
-      userId: null,
-      off: false,
-      addedAt: '2027-01-01T00:00:00.000Z' as Instant,
+    const { chore } = dueChore(index + 1, 0, { ...kind, act: kind.name === 'water change' ? 'change' : 'own' });
+    const one = (target: DueChore['target']): DueChore => {
+      const inDays = whole(kind.everyDays) - (random.happens(0.03) ? 3 : 0);
+      return { ...dueChore(index + 1, inDays, kind), chore, target };
     };
-    const one = (target: DueChore['target']): DueChore => ({
-      chore,
-      target,
-      dueOn: addDays(from, whole(kind.everyDays) - (chance() < 0.03 ? 3 : 0)),
-      everyDays: kind.everyDays,
-      until: null,
-      lastDone: null,
-      later: null,
-      handedTo: null,
-    });
     if (kind.scope === 'business') return [one({ of: 'business' })];
     if (kind.scope === 'rack')
       return Array.from({ length: racks }, (_, nth) => one({ of: 'rack', rack: rackName(nth) }));
@@ -78,15 +100,12 @@ export function rotaWorld(seed: number, { tubs, partners, odd }: WorldSize): { d
   const people = Array.from({ length: partners }, (_, nth): Partner => {
     const awayFrom = whole(10);
     const isAway = odd && nth === partners - 1;
-    return {
-      userId: `p${nth + 1}`,
-      name: `p${nth + 1}`,
+    return person(`p${nth + 1}`, {
       sharePercent: nth === 0 ? (([null, 60, 70, 45] as const)[whole(4)] ?? null) : null,
       never: odd && nth === 0 ? ['test nitrate', 'pest look'] : [],
       awayFrom: isAway ? addDays(from, awayFrom) : null,
       awayTo: isAway ? addDays(from, awayFrom + 3) : null,
-      owner: false,
-    };
+    });
   });
   return { due, partners: people };
 }

@@ -5,7 +5,7 @@ import {
   type Chore,
   type ChoreTarget,
   type ChoreTick,
-  dayOf,
+  type DueChore,
   fail,
   type LocalDay,
   ok,
@@ -14,7 +14,7 @@ import {
   type Refusal,
   type Result,
 } from '../../domain/index.ts';
-import { businessOf, type Desk, log } from '../desk.ts';
+import { type Desk, log } from '../desk.ts';
 import { logChange } from '../water/changes.ts';
 import { findChore } from './chores.ts';
 import { rotaFacts } from './facts.ts';
@@ -38,7 +38,8 @@ export type ChoreTicked =
       readonly targets: readonly ChoreTarget[];
       /** The day on which it would have been due; null: it was due. */
       readonly earlierThan: LocalDay | null;
-      readonly nextOn: LocalDay;
+      /** Null: it does not come again by itself. */
+      readonly nextOn: LocalDay | null;
       readonly entryId: number;
     };
 
@@ -70,13 +71,8 @@ export function tickTargets(
   const open = targets.filter((one) => !doneToday.has(keys.get(one) ?? ''));
   if (open.length === 0)
     return fail(alreadyDone(chore, target, doneToday.get(keys.get(target ?? { of: 'business' }) ?? '')));
-  const dueDays = due
-    .filter(
-      (one) =>
-        one.chore.id === chore.id && open.some((other) => keys.get(other) === placeKey(placeOf(chore, one.target))),
-    )
-    .map(({ dueOn }) => dueOn);
-  const earliest = dueDays.sort()[0];
+  const meant = due.filter((one) => open.some((other) => keys.get(other) === placeKey(placeOf(chore, one.target))));
+  const earliest = meant.map(({ dueOn }) => dueOn).sort()[0];
   const summary = `${open.map((one) => choreWithTarget(chore, one)).join('; ')}: done`;
   const entryId = log(desk, by, 'chore-done', summary, (entry, now) => {
     for (const one of open) desk.store.chores.addDone(entry, placeOf(chore, one), now);
@@ -86,9 +82,19 @@ export function tickTargets(
     chore,
     targets: open,
     earlierThan: earliest !== undefined && earliest > today ? earliest : null,
-    nextOn: addDays(dayOf(desk.now(), businessOf(desk).zone), chore.everyDays),
+    nextOn: nextAfter(today, chore, meant),
     entryId,
   });
+}
+
+/** The day on which the first of these falls due again, done today; null: none does by itself, or there is no use for it by then. */
+function nextAfter(today: LocalDay, chore: Chore, done: readonly DueChore[]): LocalDay | null {
+  if (done.length === 0) return chore.dependsOn === 'interval' ? addDays(today, chore.everyDays) : null;
+  const days = done.flatMap(({ everyDays, until }) => {
+    const next = everyDays === null ? null : addDays(today, everyDays);
+    return next === null || (until !== null && next > until) ? [] : [next];
+  });
+  return days.sort()[0] ?? null;
 }
 
 const alreadyDone = (chore: Chore, target: ChoreTarget | undefined, tick: ChoreTick | undefined): Refusal =>

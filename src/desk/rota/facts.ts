@@ -88,7 +88,7 @@ export function rotaFacts(desk: Desk, only?: Chore): RotaFacts {
     later: store.later(),
     handedOver: store.handedOver(),
     changeDueOn: dueOnOf,
-    facts: choreFacts(desk, tubs, morning),
+    facts: choreFacts(desk, chores, tubs, morning),
   });
   return {
     today,

@@ -1,6 +1,7 @@
 import {
   addDays,
   type Business,
+  type Chore,
   type ChoreFacts,
   type ChoreGround,
   dayMs,
@@ -14,15 +15,14 @@ import {
   type TubGrounds,
 } from '../../domain/index.ts';
 import { businessOf, type Desk, todayOf } from '../desk.ts';
-import { chores } from './chores.ts';
 
 /** A temperature older than this says nothing of the water now, days. */
 const tempKnownDays = 28;
 
-/** The facts that the chores hang on: temperatures up to `morning`, counts and holds as they are. Only what some chore hangs on is read. */
-export function choreFacts(desk: Desk, tubs: readonly Tub[], morning: Instant): ChoreFacts {
+/** The facts that these chores hang on: temperatures up to `morning`, counts and holds as they are. Only what some chore hangs on is read. */
+export function choreFacts(desk: Desk, chores: readonly Chore[], tubs: readonly Tub[], morning: Instant): ChoreFacts {
   const business = businessOf(desk);
-  const grounds = new Set(chores(desk).map(({ dependsOn }) => dependsOn));
+  const grounds = new Set(chores.map(({ dependsOn }) => dependsOn));
   return {
     today: todayOf(desk, business),
     zone: business.zone,

@@ -26,7 +26,7 @@ export interface RotaItem extends RotaTask {
   readonly litres: number | null;
   /** Set once it was done today. */
   readonly done: ChoreTick | null;
-  /** Days that it is late, 0 or more. What comes every day is never late: yesterday's is not made up for. */
+  /** Days that it is late, 0 or more. What comes every day is never late: yesterday's is not made up for; nor is a hatch. */
   readonly lateDays: number;
   /** A tub that it is about, by which its rack is found too; null: the business. */
   readonly tubId: number | null;
@@ -86,8 +86,8 @@ export function rota(desk: Desk): RotaItem[] {
   return [...items.filter(holds), ...extra.flatMap((due) => besides(facts, due))];
 }
 
-const lateDays = ({ everyDays, dueOn }: DueChore, today: LocalDay): number =>
-  everyDays === 1 ? 0 : Math.max(0, daysBetween(dueOn, today));
+const lateDays = ({ chore, everyDays, dueOn }: DueChore, today: LocalDay): number =>
+  everyDays === 1 || chore.dependsOn === 'hatch' ? 0 : Math.max(0, daysBetween(dueOn, today));
 
 /** What is on the rota today, and what was done today besides. */
 export const rotaToday = (desk: Desk): RotaItem[] => {

@@ -26,11 +26,12 @@ const starters = (changeIntervalDays: number): readonly Starter[] => [
   { name: 'pest look by torch', everyDays: 14, minutes: 5, scope: 'rack' },
   // Each line about monthly where two are kept; a line of its own colour does not stay so by itself.
   { name: 'grade a line', everyDays: 14, minutes: 20, scope: 'business' },
-  // Eggs are carried for weeks, by temperature: see `hatchDays`.
-  { name: 'hatch due: look for young', everyDays: 30, minutes: 2, scope: 'tub', dependsOn: 'hatch' },
-  { name: 'end of quarantine: look over', everyDays: 30, minutes: 5, scope: 'tub', dependsOn: 'hold' },
+  // Look for young: when to, by the temperature at which the eggs are carried, see `hatchDays`.
+  { name: 'hatch due', everyDays: 30, minutes: 2, scope: 'tub', dependsOn: 'hatch' },
+  // A look over all animals before the tub goes back on sale.
+  { name: 'end of quarantine', everyDays: 30, minutes: 5, scope: 'tub', dependsOn: 'hold' },
   // While the terms of the guarantee let a buyer report what arrived.
-  { name: 'watch for a claim', everyDays: 1, minutes: 3, scope: 'business', dependsOn: 'claim' },
+  { name: 'watch for claims', everyDays: 1, minutes: 3, scope: 'business', dependsOn: 'claim' },
   // Stones clog in six to nine months.
   { name: 'air stones', everyDays: 180, minutes: 15, scope: 'rack' },
   { name: 'pump foam', everyDays: 30, minutes: 2, scope: 'business' },

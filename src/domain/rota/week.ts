@@ -74,8 +74,8 @@ export function planWeek({ due, from, days, partners, done, told }: WeekQuestion
     peakMinutes: levelled.peakMinutes,
     unfairMinutes,
     gap: {
-      peakMinutes: levelled.peakMinutes - levelled.atLeastMinutes,
-      unfairMinutes: unfairMinutes - atLeastMinutes,
+      peakMinutes: Math.max(0, levelled.peakMinutes - levelled.atLeastMinutes),
+      unfairMinutes: Math.max(0, unfairMinutes - atLeastMinutes),
     },
   };
 }

@@ -2,62 +2,19 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   addDays,
-  type Chore,
   type DueChore,
   day,
   daysBetween,
-  type Instant,
   isAway,
   type Partner,
   planWeek,
   type RotaTask,
   sharesOf,
 } from '../../../src/domain/index.ts';
+import { dueChore, from, person } from '../../support/rotaWorld.ts';
 
-const from = day('2027-04-12');
-const addedAt = '2027-01-01T00:00:00.000Z' as Instant;
-
-const partner = (userId: string, more: Partial<Partner> = {}): Partner => ({
-  userId,
-  name: userId,
-  sharePercent: null,
-  never: [],
-  awayFrom: null,
-  awayTo: null,
-  owner: false,
-  ...more,
-});
-
-const due = (
-  id: number,
-  inDays: number,
-  more: Partial<Chore> & { readonly rack?: string; readonly to?: string } = {},
-): DueChore => {
-  const { rack = 'A', to, ...chore } = more;
-  return {
-    chore: {
-      id,
-      name: `chore ${id}`,
-      act: 'own',
-      everyDays: 30,
-      minutes: 6,
-      scope: 'tub',
-      season: 'all',
-      dependsOn: 'interval',
-      userId: null,
-      off: false,
-      addedAt,
-      ...chore,
-    },
-    target: { of: 'tub', tubId: id, name: `${rack}${id}`, rack },
-    dueOn: addDays(from, inDays),
-    everyDays: chore.everyDays ?? 30,
-    until: null,
-    lastDone: null,
-    later: null,
-    handedTo: to ?? null,
-  };
-};
+const due = dueChore;
+const partner = person;
 
 const plan = (chores: readonly DueChore[], partners: readonly Partner[], days = 7): RotaTask[] => [
   ...planWeek({ due: chores, from, days, partners, done: [], told: [] }).tasks,
