@@ -60,7 +60,7 @@ export function rotaWeekCard(voice: Voice, lines: readonly RotaLine[], who: stri
 }
 
 /** What comes every day stands in a line of its own. */
-const isDaily = ({ due }: RotaLine): boolean => due.chore.everyDays === 1;
+const isDaily = ({ due }: RotaLine): boolean => due.everyDays === 1 && due.until === null;
 
 function dailyLines(lines: readonly RotaLine[]): string[] {
   const names = new Set(lines.filter(isDaily).map(({ due }) => taskWords(due.chore, due.target)));

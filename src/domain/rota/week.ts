@@ -2,7 +2,7 @@ import type { Partner } from '../business.ts';
 import { addDays, daysBetween, type LocalDay } from '../day.ts';
 import type { DueChore } from './chore.ts';
 import { type Chain, chainOf } from './level/chain.ts';
-import { type Levelled, level } from './level/level.ts';
+import { type Levelled, level, type ToldPlan } from './level/level.ts';
 import { type Crew, openCrew } from './split/crew.ts';
 import { type DoneWork, owedOf } from './split/owed.ts';
 import { inRackOrder, type Piece } from './split/piece.ts';
@@ -58,7 +58,7 @@ export function planWeek({ due, from, days, partners, done, told }: WeekQuestion
   const crew = openCrew(partners, from, days);
   const chains = due.flatMap((one) => chainOf(one, from, days, crew.misfit) ?? []);
   const before = toldBefore(told, from, crew);
-  const levelled = level(chains, crew.capacity, ({ due: of }) => before.daysOf(keyOf(of)), before.lastDay);
+  const levelled = level(chains, crew.capacity, before);
   const pieces = inRackOrder(piecesOf(chains, levelled, crew, before));
   const givable = pieces.filter(({ able }) => able.length > 0);
   const minutes = new Float64Array(days);
@@ -82,11 +82,11 @@ export function planWeek({ due, from, days, partners, done, told }: WeekQuestion
 
 const keyOf = ({ chore, target }: DueChore): string => placeKey(placeOf(chore, target));
 
-function piecesOf(chains: readonly Chain[], { paths }: Levelled, crew: Crew, before: ToldBefore): Piece[] {
+function piecesOf(chains: readonly Chain[], { paths }: Levelled, crew: Crew, before: ToldBefore | null): Piece[] {
   return chains.flatMap(({ due, minutes }, index) =>
     (paths[index] ?? []).map((at, nth) => {
       const able = crew.able(due, at, nth > 0);
-      const told = before.ownerOf(keyOf(due), at);
+      const told = before?.ownerOf(keyOf(due), at) ?? null;
       return {
         due,
         at,
@@ -99,32 +99,32 @@ function piecesOf(chains: readonly Chain[], { paths }: Levelled, crew: Crew, bef
   );
 }
 
-/** The plan that was told, by days from the first planned one now. */
-interface ToldBefore {
-  /** Its last day; -1: none is left of it. */
-  readonly lastDay: number;
-  daysOf(key: string): ReadonlySet<number> | null;
+/** The plan that was told, with who was told. */
+interface ToldBefore extends ToldPlan {
   /** Place of who was told to do it, on that day or else on the nearest one. */
   ownerOf(key: string, at: number): number | null;
 }
 
-function toldBefore(told: readonly ToldTask[], from: LocalDay, { placeOfUser }: Crew): ToldBefore {
+/** Null where nothing is left of it. */
+function toldBefore(told: readonly ToldTask[], from: LocalDay, { placeOfUser }: Crew): ToldBefore | null {
   const byKey = new Map<string, Map<number, number | null>>();
-  let lastDay = -1;
   for (const { key, on, userId } of told) {
-    const at = daysBetween(from, on);
-    lastDay = Math.max(lastDay, at);
     const days = byKey.get(key) ?? new Map<number, number | null>();
-    days.set(at, userId === null ? null : (placeOfUser.get(userId) ?? null));
+    days.set(daysBetween(from, on), userId === null ? null : (placeOfUser.get(userId) ?? null));
     byKey.set(key, days);
   }
-  const keys = new Map([...byKey].map(([key, days]) => [key, new Set(days.keys())]));
+  const days = new Map([...byKey].map(([key, owners]) => [key, new Set(owners.keys())]));
+  const all = [...days.values()].flatMap((of) => [...of]);
+  const last = Math.max(-1, ...all);
+  if (last < 0) return null;
   return {
-    lastDay,
-    daysOf: (key) => keys.get(key) ?? null,
+    first: Math.min(...all),
+    last,
+    daysOf: ({ due }) => days.get(keyOf(due)) ?? null,
     ownerOf: (key, at) => {
-      const days = [...(byKey.get(key) ?? [])].sort(([a], [b]) => Math.abs(a - at) - Math.abs(b - at) || a - b);
-      return days[0]?.[1] ?? null;
+      const owners = [...(byKey.get(key) ?? [])];
+      owners.sort(([a], [b]) => Math.abs(a - at) - Math.abs(b - at) || a - b);
+      return owners[0]?.[1] ?? null;
     },
   };
 }

@@ -124,6 +124,20 @@ describe('a rota that was told', () => {
     expect(plan.unfairMinutes).toBeLessThanOrEqual(5);
   });
 
+  it('of this morning stays for today, however much of it was put off since', () => {
+    const morning = begin(8, 20, 2, false);
+    const told = toldOf(planned(morning));
+    const later = morning.due.map((one) =>
+      one.dueOn <= from && one.chore.scope === 'tub' ? { ...one, dueOn: addDays(from, 1), later: 'no time' } : one,
+    );
+    const today = (plan: RotaPlan): string[] => toldOf(plan).flatMap((task) => (task.on === from ? [text(task)] : []));
+    const put = new Set(later.filter((one) => one.later !== null).map(keyOf));
+    const stay = told.filter(({ on, key }) => on === from && !put.has(key)).map(text);
+    expect(put.size).toBeGreaterThan(3);
+    expect(today(planned({ ...morning, due: later, told }))).toEqual(stay);
+    expect(today(planned({ ...morning, due: later })).length).toBeGreaterThan(stay.length);
+  });
+
   it('forgets partners who are gone and days that are past', () => {
     const chores = [dueChore(1, 0), dueChore(2, 3)];
     const told = chores.map((one) => ({ key: keyOf(one), on: addDays(from, -3), userId: 'heron' }));

@@ -5,9 +5,9 @@ import type { Piece } from './piece.ts';
 /**
  * What a split costs beside unfairness, in minutes (our choice): a minute of a rack that is not with the one who does the rack · another
  * person along a rack on the same day · a partner's day off their part of it by this many minutes, growing with its square · a piece given
- * to somebody else than was told.
+ * to somebody else than was told, of today's above all.
  */
-const costs = { change: 3, dayOff: 20, told: 5 } as const;
+const costs = { change: 3, dayOff: 20, told: 5, toldToday: 50 } as const;
 
 /** A split while it is made: pieces in rack order, day by day, each with the place of its partner. */
 export function openHanding(pieces: readonly Piece[], crew: Crew, owed: Owed, done: readonly DoneWork[]) {
@@ -59,10 +59,11 @@ export function openHanding(pieces: readonly Piece[], crew: Crew, owed: Owed, do
     const { minutes, at, told } = piece;
     let more = racks.costOf(index, minutes, now, place) + costs.change * changesBeside(index, place);
     more += dayCost(place, at, minutes);
-    if (told !== null && told !== place) more += costs.told;
+    const toldCost = told === null ? 0 : at === 0 ? costs.toldToday : costs.told;
+    if (told !== place) more += toldCost;
     if (now >= 0) {
       more += dayCost(now, at, -minutes) - costs.change * changesBeside(index, now);
-      if (told !== null && told !== now) more -= costs.told;
+      if (told !== now) more -= toldCost;
     }
     return more;
   };
