@@ -1,15 +1,12 @@
 import { z } from 'zod';
 import { exportParts, exportTables } from '../src/desk/index.ts';
 import { dayOf, type LocalDay, ok, parseDay, type Refusal, type Result } from '../src/domain/index.ts';
-import { exportCard } from '../src/reply/index.ts';
+import { type ExportFiles, exportCard, exportFiles } from '../src/reply/index.ts';
 import { type Command, type Ctx, leaf } from './command.ts';
 import { momentOf, optionalText } from './options.ts';
 import { refused, voiceOf } from './voice.ts';
 
 const everything = 'all';
-
-/** The chat takes no larger file of a bot; some of the room is left for what goes along. */
-const mostBytes = 8_000_000;
 
 const tables = leaf({
   path: 'export',
@@ -26,28 +23,29 @@ const tables = leaf({
     from: optionalText,
     to: optionalText,
   }),
-  run: ({ what, from: typedFrom, to: typedTo }, ctx) => {
+  run: async ({ what, from: typedFrom, to: typedTo }, ctx) => {
     const from = dayIn(ctx, typedFrom);
     if (!from.ok) return refused(ctx, from.fault);
     const to = dayIn(ctx, typedTo);
     if (!to.ok) return refused(ctx, to.fault);
     const part = what === everything || what === null ? undefined : what;
-    const exported = exportTables(ctx.desk, { what: part, from: from.value, to: to.value });
-    if (!exported.ok) return refused(ctx, exported.fault);
-    const card = exportCard(voiceOf(ctx), exported.value);
-    const large = (card.files ?? []).findIndex(({ text }) => Buffer.byteLength(text) > mostBytes);
-    if (large >= 0) return refused(ctx, tooLarge(card.files?.[large]));
-    return { card, private: true };
+    const days = { from: from.value, to: to.value };
+    const reads = exportTables(ctx.desk, { what: part, ...days });
+    if (!reads.ok) return refused(ctx, reads.fault);
+    const voice = voiceOf(ctx);
+    const tables: ExportFiles[] = [];
+    for (const read of reads.value) {
+      tables.push(exportFiles(voice, read()));
+      await othersTurn();
+    }
+    return { card: exportCard(voice, tables, days), private: true };
   },
 });
 
 export const exportCommand: Command = { name: 'export', description: tables.description, leaves: [tables] };
 
-const tooLarge = (file: { readonly name: string; readonly text: string } | undefined): Refusal => ({
-  kind: 'export-too-large',
-  table: file?.name ?? '',
-  megabytes: Math.ceil(Buffer.byteLength(file?.text ?? '') / 1_000_000),
-});
+/** Lets what came meanwhile be answered. */
+const othersTurn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
 
 /** A day in the past that words name, or a date of any time; undefined where nothing was typed. */
 function dayIn(ctx: Ctx, typed: string | undefined): Result<LocalDay | undefined, Refusal> {

@@ -280,7 +280,6 @@ export type Refusal =
       readonly by: string;
     }
   | { readonly kind: 'bad-span'; readonly from: LocalDay; readonly to: LocalDay }
-  | { readonly kind: 'export-too-large'; readonly table: string; readonly megabytes: number }
   /** A buyer whose orders are not over can't be forgotten: parcels to send, claims to answer. */
   | {
       readonly kind: 'buyer-open';

@@ -4,10 +4,7 @@ import { button, type Card } from './card.ts';
 import { cut } from './cut.ts';
 import { counted, dateWords, listWords, momentWords, moneyWords, type Voice } from './voice.ts';
 
-export type MoneyRefusal = Extract<
-  Refusal,
-  { kind: 'ask-cost-twice' | 'bad-span' | 'export-too-large' | 'buyer-open' | 'cannot-undo' }
->;
+export type MoneyRefusal = Extract<Refusal, { kind: 'ask-cost-twice' | 'bad-span' | 'buyer-open' | 'cannot-undo' }>;
 
 /** The words of refusals about money, exports and forgetting. */
 export function moneyRefusal(voice: Voice, refusal: MoneyRefusal): Card {
@@ -27,12 +24,6 @@ export function moneyRefusal(voice: Voice, refusal: MoneyRefusal): Card {
         title: 'Not exported: the days go backwards',
         why: [`From ${dateWords(voice, refusal.from)} to ${dateWords(voice, refusal.to)}`],
         next: 'Give the earlier day as from',
-      };
-    case 'export-too-large':
-      return {
-        title: `Not exported: ${refusal.table} is too large`,
-        why: [`${refusal.megabytes} MB; the chat takes 8 MB a file`],
-        next: 'Ask for fewer days, with from and to',
       };
     case 'buyer-open': {
       const { buyer, sales, claims } = refusal;

@@ -202,7 +202,6 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
       return rotaRefusal(voice, refusal);
     case 'ask-cost-twice':
     case 'bad-span':
-    case 'export-too-large':
     case 'buyer-open':
     case 'cannot-undo':
       return moneyRefusal(voice, refusal);

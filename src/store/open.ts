@@ -4,6 +4,7 @@ import Database from 'better-sqlite3';
 import { animalStore } from './animals.ts';
 import { backupStore } from './backups.ts';
 import { choreStore } from './chores.ts';
+import { choreWorkStore } from './choreWork.ts';
 import { costStore } from './costs.ts';
 import { draftStore } from './drafts.ts';
 import { entryStore } from './entries.ts';
@@ -56,6 +57,7 @@ export function openStore(folder: string) {
     animals: animalStore(db),
     backups: backupStore(file, join(folder, 'backups')),
     chores: choreStore(db),
+    choreWork: choreWorkStore(db),
     costs: costStore(db),
     jobRuns: jobRunStore(db),
     rota: rotaStore(db),

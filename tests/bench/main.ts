@@ -26,6 +26,8 @@ const tasks: Readonly<Record<string, (test: TestDesk) => Promise<void>>> = {
   '/sale list': (test) => command(test, 'sale list', {}),
   '/sale add': (test) => command(test, 'sale add', { items: '2 jade', buyer: 'heron' }),
   '/dispatch day': (test) => command(test, 'dispatch day', {}),
+  '/cost': (test) => command(test, 'cost', { amount: 5, what: 'flakes', again: true }),
+  '/money': (test) => command(test, 'money', {}),
   '/undo': (test) => command(test, 'undo', {}),
   'morning post': async ({ desk }) => {
     const post = morningPost(desk);

@@ -13,7 +13,7 @@ describe('whatever people type, press and send', () => {
     const template = await worldTemplate();
     faults = await search(template.fresh, {
       seed,
-      runs: 16,
+      runs: 20,
       stepsEach: 60,
       onPlayed: ({ name, refused }) => {
         const { all, refused: before } = tried.get(name) ?? { all: 0, refused: 0 };

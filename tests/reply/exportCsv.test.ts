@@ -1,24 +1,22 @@
 // Comma-separated text by RFC 4180, and that no cell of it can act as a formula, whatever people typed and however a sheet cuts it.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type ColumnKind, defaultBusiness, type Instant } from '../../src/domain/index.ts';
-import { csvText, decimalWords, harmless, voiceFor } from '../../src/reply/index.ts';
+import { type ColumnKind, dayOf, defaultBusiness, type Instant, timeOf } from '../../src/domain/index.ts';
+import { csvTexts, decimalWords, harmless, voiceFor } from '../../src/reply/index.ts';
 
 fc.configureGlobal({ seed: 20270413 });
 
 const now = '2027-04-13T17:00:00.000Z' as Instant;
 const voiceIn = (currency: string) => voiceFor({ ...defaultBusiness, zone: 'Europe/Amsterdam', currency }, now);
 
-const csv = (
-  kinds: readonly ColumnKind[],
-  rows: readonly (readonly (string | number | null)[])[],
-  currency = 'EUR',
-): string =>
-  csvText(voiceIn(currency), {
-    name: 'test',
-    columns: kinds.map((is, index) => ({ name: `${is} ${index}`, is })),
-    rows,
-  });
+type Rows = readonly (readonly (string | number | null)[])[];
+const csv = (kinds: readonly ColumnKind[], rows: Rows, currency = 'EUR'): string =>
+  tableTexts(kinds, rows, currency).join('');
+
+const tableTexts = (kinds: readonly ColumnKind[], rows: Rows, currency: string, most?: number): string[] => {
+  const columns = kinds.map((is, index) => ({ name: `${is} ${index}`, is }));
+  return csvTexts(voiceIn(currency), { name: 'test', columns, rows }, most);
+};
 
 /** Reads comma-separated text as RFC 4180 writes it, with any sign as the separator. */
 function parse(text: string, separator = ','): string[][] {
@@ -103,6 +101,44 @@ describe('comma-separated text', () => {
     expect(csv(['moment', 'day'], [['2027-03-31T22:30:00.000Z', '2027-03-31']])).toContain(
       '\r\n2027-04-01 00:30,2027-03-31\r\n',
     );
+  });
+
+  it('tells every moment as the calendar of the zone does, also around the changes of its clocks', () => {
+    const moment = fc
+      .date({ min: new Date('2000-01-01'), max: new Date('2040-01-01'), noInvalidDate: true })
+      .map((date) => date.toISOString() as Instant);
+    const change = fc
+      .integer({ min: -240, max: 240 })
+      .map((minutes) => new Date(Date.parse('2027-04-03T15:00:00Z') + minutes * 60_000).toISOString() as Instant);
+    const zones = fc.constantFrom(
+      'Europe/Amsterdam',
+      'Australia/Lord_Howe',
+      'Asia/Kathmandu',
+      'America/St_Johns',
+      'UTC',
+    );
+    fc.assert(
+      fc.property(fc.array(fc.oneof(moment, change), { maxLength: 5 }), zones, (moments, zone) => {
+        const rows = moments.map((at) => [at]);
+        const table = { name: 'test', columns: [{ name: 'at', is: 'moment' as const }], rows };
+        const [text = ''] = csvTexts(voiceFor({ ...defaultBusiness, zone }, now), table);
+        expect(text.split('\r\n').slice(1, -1)).toEqual(moments.map((at) => `${dayOf(at, zone)} ${timeOf(at, zone)}`));
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('goes on in further files where one does not hold it, each with the heading', () => {
+    const rows = Array.from({ length: 7 }, (_, index) => [`row ${index}`]);
+    const texts = tableTexts(['text'], rows, 'EUR', 25);
+    expect(texts).toEqual([
+      'text 0\r\nrow 0\r\nrow 1\r\n',
+      'text 0\r\nrow 2\r\nrow 3\r\n',
+      'text 0\r\nrow 4\r\nrow 5\r\n',
+      'text 0\r\nrow 6\r\n',
+    ]);
+    expect(tableTexts(['text'], [], 'EUR', 1)).toEqual(['text 0\r\n']);
+    expect(tableTexts(['text'], rows, 'EUR', 1)).toHaveLength(7);
   });
 
   it('is read back cell by cell, whatever was typed', () => {

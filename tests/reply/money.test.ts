@@ -15,6 +15,7 @@ import {
 import {
   costCard,
   exportCard,
+  exportFiles,
   forgetAskCard,
   forgottenCard,
   moneyCard,
@@ -178,14 +179,15 @@ it('the card of a cost says who bears it and what its kind comes to', () => {
 });
 
 describe('the card of an export', () => {
-  const table = (name: string, rows: number, column = 'tub') => ({
-    ...{ name, columns: [{ name: column, is: 'text' as const }] },
-    rows: Array.from({ length: rows }, () => ['x']),
-  });
+  const table = (name: string, rows: number, column = 'tub') =>
+    exportFiles(voice, {
+      ...{ name, columns: [{ name: column, is: 'text' }] },
+      rows: Array.from({ length: rows }, () => ['x']),
+    });
 
   it('carries a file for each table with rows, and says which have none', () => {
     const tables = [table('sales', 2, 'buyer'), table('readings', 1200), table('waiting', 0), table('line-months', 9)];
-    const card = exportCard(voice, { tables, input: { from: day('2027-01-01') } });
+    const card = exportCard(voice, tables, { from: day('2027-01-01') });
     expectPhone(card);
     expect(card).toMatchObject({
       title: 'Export: 3 tables',
@@ -201,7 +203,7 @@ describe('the card of an export', () => {
   });
 
   it('carries the one that was asked for, empty or not', () => {
-    const card = exportCard(voice, { tables: [table('losses', 0)], input: {} });
+    const card = exportCard(voice, [table('losses', 0)], {});
     expectPhone(card);
     expect(card).toMatchObject({ title: 'Export: losses, 0 rows', files: [{ text: 'tub\r\n' }] });
   });

@@ -138,7 +138,6 @@ describe('the words of a refusal', () => {
     { kind: 'tub-retired', tub: 'A3', at: yesterday },
     { kind: 'ask-cost-twice', amountMinor: 1250, what: 'flakes', at: yesterday, by: 'alder' },
     { kind: 'bad-span', from: day('2027-04-12'), to: day('2027-04-01') },
-    { kind: 'export-too-large', table: 'readings', megabytes: 9 },
     { kind: 'buyer-open', buyer: 'kestrel', sales: [41, 43], claims: [42] },
     { kind: 'cannot-undo', summary: 'a buyer forgotten, sales kept: 3' },
     { kind: 'tub-in-use', tub: 'A3', saleable: 12 },

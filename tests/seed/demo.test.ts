@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { demoYear, seedDemo, stageOn } from '../../seed/demo.ts';
 import { publicHolidays } from '../../src/calendar/index.ts';
-import { type Desk, rotaToday, salesList, seasons, stock, tubsToWatch } from '../../src/desk/index.ts';
+import { type Desk, moneyReport, rotaToday, salesList, seasons, stock, tubsToWatch } from '../../src/desk/index.ts';
 import { addDays, dayOf, type Instant, type LocalDay, weekdayOf } from '../../src/domain/index.ts';
 import { openStore } from '../../src/store/open.ts';
 import { type Books, booksOf, dumpOf, stockEvents } from './booksOf.ts';
@@ -190,6 +190,16 @@ describe.each(ends)('the demo year that ends at $now, the season $season', ({ se
     const lines = stock(desk);
     const shut = lines.ok ? lines.value.flatMap(({ tubs }) => tubs.filter(({ offSale }) => offSale !== null)) : [];
     expect(shut.map(({ tub }) => tub.role).sort()).toEqual(['apart', 'breeding']);
+  });
+
+  it('spends on everything that a business spends on, some of it with a tub, and nets something in the year', () => {
+    expect(books.rows('SELECT DISTINCT kind FROM cost')).toHaveLength(6);
+    expect(numberOf('SELECT count(*) FROM cost WHERE tub_id IS NOT NULL')).toBeGreaterThan(20);
+    const { totals, lines, payback } = moneyReport(desk, { first: addDays(today, -371), last: addDays(today, -1) });
+    expect(totals.netMinor).toBeGreaterThan(0);
+    expect(totals.feesMinor).toBeGreaterThan(0);
+    expect(lines).toHaveLength(3);
+    expect(payback?.months).toBeGreaterThan(0);
   });
 
   it('leaves something to do today', () => {

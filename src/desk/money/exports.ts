@@ -64,13 +64,11 @@ export interface ExportInput {
   readonly to?: LocalDay | undefined;
 }
 
-export interface Exported {
-  readonly tables: readonly ExportTable[];
-  readonly input: ExportInput;
-}
-
-/** Reads the tables that are asked for. Reads only. */
-export function exportTables(desk: Desk, input: ExportInput): Result<Exported, Refusal> {
+/**
+ * The tables that are asked for, each to be read when it is called for: reading them all may take seconds, in which nothing else could be
+ * answered. Reads only.
+ */
+export function exportTables(desk: Desk, input: ExportInput): Result<readonly (() => ExportTable)[], Refusal> {
   const { what, from, to } = input;
   const last = to ?? [from ?? entriesBegin, todayOf(desk)].sort().at(-1) ?? entriesBegin;
   const whole: Period = { first: from ?? entriesBegin, last };
@@ -78,10 +76,9 @@ export function exportTables(desk: Desk, input: ExportInput): Result<Exported, R
   const withMoney: Period = { first: from ?? [firstMoneyDay(desk) ?? last, last].sort()[0] ?? last, last };
   const names = what === undefined ? exportParts.flatMap((part) => contents[part]) : contents[what];
   const span = spanOf(desk, whole);
-  const tables = names.map((name) =>
-    isMoneyTable(name) ? moneyTables[name](desk, withMoney, from) : desk.store.exports.read(name, span.from, span.to),
-  );
-  return ok({ tables, input });
+  const reader = (name: StoredTable | MoneyTable) => (): ExportTable =>
+    isMoneyTable(name) ? moneyTables[name](desk, withMoney, from) : desk.store.exports.read(name, span.from, span.to);
+  return ok(names.map(reader));
 }
 
 const isMoneyTable = (name: StoredTable | MoneyTable): name is MoneyTable => Object.hasOwn(moneyTables, name);

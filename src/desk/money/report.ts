@@ -4,7 +4,7 @@ import {
   dayOf,
   daysIn,
   daysInUse,
-  type Instant,
+  daysWithin,
   isWithin,
   type LocalDay,
   leastDays,
@@ -87,28 +87,18 @@ function reportOf(desk: Desk, period: Period, { movements, sold, guessed }: Book
   };
 }
 
-/** What was done in some days: ticks, and what ticks chores of itself. A reading counts by its nitrate, as on the rota. */
+/** What was done in some days: ticks, and what ticks chores of itself. */
 function workIn(desk: Desk, tubs: readonly Tub[], period: Period): WorkDone {
-  const { zone } = businessOf(desk);
   const { from, to } = spanOf(desk, period);
-  const within = <T extends { readonly at: Instant }>(
-    facts: readonly T[],
-  ): { readonly fact: T; readonly day: LocalDay }[] =>
-    facts.filter(({ at }) => at < to).map((fact) => ({ fact, day: dayOf(fact.at, zone) }));
-  const { water, chores } = desk.store;
-  const acts = tubs.flatMap(({ id, rack }): WorkDone['acts'][number][] => {
-    const of = (act: WorkDone['acts'][number]['act'], facts: readonly { readonly at: Instant }[]) =>
-      within(facts).map(({ day }) => ({ act, tubId: id, rack, day }));
-    return [
-      ...of('change', water.changes(id, from)),
-      ...of('topup', water.topUps(id, from)),
-      ...of(
-        'reading',
-        water.readings(id, from).filter(({ nitrateMgL }) => nitrateMgL !== null),
-      ),
-    ];
-  });
-  return { acts, ticks: within(chores.doneSince(from)).map(({ fact, day }) => ({ ...fact, day })) };
+  const dayAt = daysWithin(period, businessOf(desk).zone);
+  const racks = new Map(tubs.map(({ id, rack }) => [id, rack]));
+  const { choreWork } = desk.store;
+  const acts = (['change', 'topup', 'reading'] as const).flatMap((act) =>
+    choreWork
+      .acts(act, from, to)
+      .map(({ tubId, at }) => ({ act, tubId, rack: racks.get(tubId) ?? '', day: dayAt(at) })),
+  );
+  return { acts, ticks: choreWork.ticks(from, to).map((tick) => ({ ...tick, day: dayAt(tick.at) })) };
 }
 
 /** Days that a tub's payback is reckoned from: a whole year, so that the closed season is in it. */

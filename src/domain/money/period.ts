@@ -1,4 +1,14 @@
-import { addDays, day, daysBetween, type LocalDay, type MonthDay, parseDay } from '../day.ts';
+import {
+  addDays,
+  day,
+  daysBetween,
+  type Instant,
+  instantAt,
+  type LocalDay,
+  type MonthDay,
+  parseDay,
+  type WallTime,
+} from '../day.ts';
 
 /** Some days, first and last included. */
 export interface Period {
@@ -65,4 +75,25 @@ export function taxYearsIn(period: Period, start: MonthDay): Period[] {
     years.push(year);
   }
   return years;
+}
+
+const midnight = '00:00' as WallTime;
+
+/**
+ * Tells the local days of many instants within a period: the midnights are reckoned once, and each instant is looked up among them.
+ * @returns gives the day of an instant, which must lie within the period
+ */
+export function daysWithin({ first, last }: Period, zone: string): (at: Instant) => LocalDay {
+  const days = Array.from({ length: daysBetween(first, last) + 1 }, (_, index) => addDays(first, index));
+  const begins = days.map((each) => instantAt(each, midnight, zone));
+  return (at) => {
+    let [low, high] = [0, begins.length - 1];
+    while (low < high) {
+      const middle = Math.ceil((low + high) / 2);
+      // Instants sort as text.
+      if ((begins[middle] ?? at) <= at) low = middle;
+      else high = middle - 1;
+    }
+    return days[low] ?? first;
+  };
 }

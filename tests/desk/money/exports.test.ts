@@ -25,7 +25,7 @@ beforeEach(() => {
 afterEach(() => test.close());
 
 type Input = Parameters<typeof exportTables>[1];
-const tables = (input: Input = {}) => taken(exportTables(test.desk, input)).tables;
+const tables = (input: Input = {}): ExportTable[] => taken(exportTables(test.desk, input)).map((read) => read());
 /** One table's rows by the names of their columns. */
 function rows(name: string, input: Input = {}): Record<string, unknown>[] {
   const table = tables(input).find((each) => each.name === name);
@@ -140,7 +140,9 @@ describe('the sums of an export', () => {
   it('are there before any money moved', () => {
     const empty = sellingDeskAt('2027-03-08T09:00:00Z');
     const of = (name: string): ExportTable | undefined =>
-      taken(exportTables(empty.desk, {})).tables.find((table) => table.name === name);
+      taken(exportTables(empty.desk, {}))
+        .map((read) => read())
+        .find((table) => table.name === name);
     expect(of('months')?.rows).toHaveLength(1);
     expect(of('tax-years')?.rows).toHaveLength(1);
     empty.close();

@@ -104,7 +104,7 @@ describe('a buyer who is forgotten', () => {
     });
     expect(test.desk.store.sales.get(other.id)).toMatchObject({ buyer: 'heron', area: 'Zwolle' });
     expect(test.desk.store.costs.withTub(test.desk.now())).toEqual([]);
-    expect(taken(exportTables(test.desk, { what: 'costs' })).tables[0]?.rows[0]?.[2]).toBe('stamp for a buyer, extra');
+    expect(taken(exportTables(test.desk, { what: 'costs' }))[0]?.().rows[0]?.[2]).toBe('stamp for a buyer, extra');
   });
 
   it('leaves the database whole', () => {
@@ -173,9 +173,12 @@ describe('a buyer who is forgotten', () => {
     forget('Kestrel');
     expect(forgetBuyer(test.desk, by(), buyerId)).toBeUndefined();
     expect(faultOf(toForget(test.desk, 'Kestrel'))).toMatchObject({ kind: 'unknown', noun: 'buyer' });
-    const entries = taken(exportTables(test.desk, { what: 'entries' })).tables[0]?.rows ?? [];
+    const entries = taken(exportTables(test.desk, { what: 'entries' }))[0]?.().rows ?? [];
     const entry = Number(entries.find((row) => row[2] === 'forget')?.[0]);
-    expect(entries.find((row) => row[0] === entry)).toMatchObject({ 3: 'a buyer forgotten, sales kept: 1', 4: 'alder' });
+    expect(entries.find((row) => row[0] === entry)).toMatchObject({
+      3: 'a buyer forgotten, sales kept: 1',
+      4: 'alder',
+    });
     expect(faultOf(undo(test.desk, by('alder'), true, entry))).toMatchObject({ kind: 'cannot-undo' });
     expect(undoable(test.desk).map(({ kind }) => kind)).not.toContain('forget');
   });

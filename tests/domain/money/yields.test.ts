@@ -4,7 +4,9 @@ import {
   type Cost,
   choreMinutes,
   day,
+  dayOf,
   daysInUse,
+  daysWithin,
   type Instant,
   kindInWords,
   litresInUse,
@@ -40,6 +42,17 @@ describe('a period', () => {
       period('2027-06-01', '2027-06-02'),
     ]);
     expect(overlap(period('2027-01-01', '2027-01-31'), period('2027-02-01', '2027-02-02'))).toBeUndefined();
+  });
+
+  it('tells the day of each of its moments as the calendar does', () => {
+    const march = period('2027-03-20', '2027-04-05');
+    for (const zone of ['Europe/Amsterdam', 'America/Santiago', 'Asia/Kathmandu']) {
+      const dayAt = daysWithin(march, zone);
+      for (let hour = 0; hour < 13 * 24; hour += 1) {
+        const moment = new Date(Date.parse('2027-03-21T00:30:00Z') + hour * 3_600_000).toISOString() as Instant;
+        expect(dayAt(moment)).toBe(dayOf(moment, zone));
+      }
+    }
   });
 
   // Income Tax Act 2007 (United Kingdom), section 4(3): a tax year begins on 6 April and ends on the following 5 April.
