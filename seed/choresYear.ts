@@ -1,8 +1,9 @@
-import { chores, tickTargets, tubsInUse } from '../src/desk/index.ts';
+import { chores, dueTargets, tickTargets, tubsInUse } from '../src/desk/index.ts';
 import {
   addDays,
   type Chore,
   type ChoreTarget,
+  daysBetween,
   type LocalDay,
   placeKey,
   placeOf,
@@ -24,6 +25,13 @@ const shares: Readonly<Record<Who, number>> = { owner: 60, partner: 40 };
 const seldomDays = 7;
 /** The seldom ones that no single tub needs were let slide over the last days, so that today has some that are late. */
 const letSlideDays = 9;
+
+/** They look at what hangs on facts every so many days, today included. */
+const roundDays = 3;
+
+/** Whether a chore comes by more than its interval. */
+const hangsOnFacts = ({ season, dependsOn }: Chore): boolean =>
+  season !== 'all' || (dependsOn !== 'interval' && dependsOn !== 'warmth');
 
 export function openChoresYear(stage: Stage, seed: number): ChoresYear {
   const { desk, clock } = stage;
@@ -51,7 +59,7 @@ export function openChoresYear(stage: Stage, seed: number): ChoresYear {
   };
 
   /** All places of a chore when the first of them is due, as the hands are wet then; a chore never done begins somewhere in its first interval. */
-  const dueTargets = (chore: Chore, day: LocalDay): ChoreTarget[] => {
+  const placesDue = (chore: Chore, day: LocalDay): ChoreTarget[] => {
     const begun = addDays(day, random.whole(0, Math.min(chore.everyDays, 28) - 1));
     const targets = targetsOf(chore, tubsInUse(desk));
     const isDue = targets.some((target) => {
@@ -64,20 +72,30 @@ export function openChoresYear(stage: Stage, seed: number): ChoresYear {
 
   const own = (day: LocalDay): Chore[] =>
     chores(desk).filter(
-      ({ act, everyDays, scope }) =>
-        act === 'own' && (everyDays < seldomDays || scope === 'tub' || day < addDays(stage.today, -letSlideDays)),
+      (chore) =>
+        chore.act === 'own' &&
+        !hangsOnFacts(chore) &&
+        (chore.everyDays < seldomDays || chore.scope === 'tub' || day < addDays(stage.today, -letSlideDays)),
     );
+
+  /** What comes by season, young, eggs or holds, where it is due by now. Nobody ticks that they watched for a claim. */
+  const tickByFacts = (day: LocalDay): void => {
+    for (const chore of chores(desk).filter(hangsOnFacts)) {
+      if (chore.dependsOn !== 'claim') tick(chore, dueTargets(desk, chore), day);
+    }
+  };
 
   const isDaily = ({ everyDays }: Chore): boolean => everyDays === 1;
 
   return {
     morning(day) {
-      for (const chore of own(day).filter(isDaily)) tick(chore, dueTargets(chore, day), day);
+      for (const chore of own(day).filter(isDaily)) tick(chore, placesDue(chore, day), day);
     },
     evening(day) {
       for (const chore of own(day)) {
-        if (!isDaily(chore)) tick(chore, dueTargets(chore, day), day);
+        if (!isDaily(chore)) tick(chore, placesDue(chore, day), day);
       }
+      if (daysBetween(day, stage.today) % roundDays === 0) tickByFacts(day);
     },
   };
 }

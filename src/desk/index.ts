@@ -31,6 +31,7 @@ export * from './rota/chores.ts';
 export * from './rota/done.ts';
 export * from './rota/rota.ts';
 export * from './rota/shift.ts';
+export { dueTargets } from './rota/targets.ts';
 export { addSale, type SaleBooked, type SaleInput } from './sales/add.ts';
 export * from './sales/arrivals.ts';
 export * from './sales/cancel.ts';

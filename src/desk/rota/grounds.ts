@@ -10,6 +10,7 @@ import {
   type Instant,
   isSouthern,
   plusMs,
+  type StockCount,
   type Stretch,
   type Tub,
   type TubGrounds,
@@ -18,6 +19,8 @@ import { businessOf, type Desk, todayOf } from '../desk.ts';
 
 /** A temperature older than this says nothing of the water now, days. */
 const tempKnownDays = 28;
+/** Young and eggs that were counted longer ago are grown, days. */
+const youngKnownDays = 100;
 
 /** The facts that these chores hang on: temperatures up to `morning`, counts and holds as they are. Only what some chore hangs on is read. */
 export function choreFacts(desk: Desk, chores: readonly Chore[], tubs: readonly Tub[], morning: Instant): ChoreFacts {
@@ -43,10 +46,14 @@ function groundsOf(
   const isKnown = read !== undefined && read.at >= plusMs(morning, -tempKnownDays * dayMs);
   return {
     tempC: isKnown ? read.tempC : null,
-    count: hasYoung ? (animals.latestCount(tubId) ?? null) : null,
+    count: hasYoung ? youngCounted(animals.counts(tubId, plusMs(morning, -youngKnownDays * dayMs))) : null,
     hold: grounds.has('hold') ? (animals.latestHold(tubId) ?? null) : null,
   };
 }
+
+/** The last count in which anybody looked for young or eggs. */
+const youngCounted = (counts: readonly StockCount[]): StockCount | null =>
+  counts.findLast(({ juveniles, berried }) => juveniles !== null || berried !== null) ?? null;
 
 /** Of each parcel on its way, the days from when it can have arrived until its arrival can no longer be reported, slack included. */
 function claimDays(desk: Desk, { zone, transitDays, slackDays, claimHours }: Business): Stretch[] {

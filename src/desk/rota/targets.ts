@@ -11,6 +11,7 @@ import {
 } from '../../domain/index.ts';
 import type { Desk } from '../desk.ts';
 import { findTub, tubsInUse } from '../find.ts';
+import { rotaFacts } from './facts.ts';
 import { type RotaItem, rotaToday } from './rota.ts';
 
 /** What a target is called: "A3", "rack A"; null for the business. */
@@ -24,6 +25,12 @@ export const choreWithTarget = ({ name }: Pick<Chore, 'name'>, target: ChoreTarg
   const about = targetName(target);
   return about === null ? name : `${name}, ${about}`;
 };
+
+/** Where a chore is due by today, whatever is planned. */
+export function dueTargets(desk: Desk, chore: Chore): ChoreTarget[] {
+  const { due, today: day } = rotaFacts(desk, chore);
+  return due.filter(({ dueOn, until }) => dueOn <= day && (until === null || until >= day)).map(({ target }) => target);
+}
 
 /** What is on the rota of a chore today, or was done of it. */
 const today = (desk: Desk, chore: Chore): RotaItem[] => rotaToday(desk).filter(({ due }) => due.chore.id === chore.id);
