@@ -87,7 +87,7 @@ const noteLine = ({ claim }: Sale): string[] => (claim === null || claim.note ==
 
 /** What the terms say: the window, the photo, and what the animals cost. */
 function claimLines(voice: Voice, proposal: ClaimProposal): string[] {
-  const { outcome, photoAsked, photo, refundMinor, canResend, resendOn, about } = proposal;
+  const { outcome, photoAsked, photo, refundMinor, pricesKnown, canResend, resendOn, about } = proposal;
   return [
     sentence(reportWords(voice, proposal)),
     ...(photoAsked && !photo ? ['No photo yet; your terms ask for one'] : []),
@@ -100,6 +100,7 @@ function claimLines(voice: Voice, proposal: ClaimProposal): string[] {
         ? `a resend could leave ${dateWords(voice, resendOn)}`
         : 'not enough free for a resend',
     ].join('; '),
+    ...(pricesKnown || refundMinor === null ? [] : ["Not all its prices are known: the animals' part is a guess"]),
   ];
 }
 

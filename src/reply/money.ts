@@ -69,6 +69,7 @@ function reportLines(voice: Voice, report: MoneyReport): string[] {
     ...outLines(voice, totals),
     ...costLines(voice, totals),
     ...yieldLines(voice, report),
+    ...litreLines(voice, report),
     ...(isShared ? ['Lines are told before the costs that they share'] : []),
     ...paybackLines(voice, payback),
     ...(guessed > 0 ? [`${counted(guessed, 'older sale')}: prices not kept then, so shared by number`] : []),
@@ -128,6 +129,19 @@ function yieldLines(voice: Voice, report: MoneyReport): string[] {
   return [...(told.length === 0 ? [] : [`Net ${told.join(' · ')}`]), ...(work.length === 0 ? [] : [work.join(' · ')])];
 }
 
+/** Lines told in one sentence. */
+const linesTold = 3;
+
+/** What a litre of each line nets, where there are several. */
+function litreLines(voice: Voice, { lines }: MoneyReport): string[] {
+  const told = lines
+    .flatMap(({ name, perLitreMinor }) =>
+      perLitreMinor === null ? [] : [`${clipped(name, nameInRow)} ${moneyWords(voice, perLitreMinor)}`],
+    )
+    .slice(0, linesTold);
+  return told.length < 2 ? [] : [`A tub-litre: ${told.join(', ')}`];
+}
+
 /** Characters of a line's name in a sentence. */
 const mostName = 16;
 
@@ -144,8 +158,10 @@ function paybackLines(voice: Voice, payback: Payback | null): string[] {
   ];
 }
 
-/** Characters of a row on a phone: name 8, animals 5, taken 9, net 9, net per ten 7. */
-const columns = [8, 5, 9, 9, 7] as const;
+/** Characters of a line's name in a row. */
+const nameInRow = 8;
+/** Characters of a row on a phone: name, animals, taken, net, net per ten. */
+const columns = [nameInRow, 5, 9, 9, 7] as const;
 
 function rowOf(cells: readonly string[]): string {
   return cells

@@ -51,6 +51,7 @@ export function weeklyCard(voice: Voice, post: WeeklyPost, lateMinutes = 0): Car
         button('Stock', press('stock', {}), 'main'),
         button('New sale', press('sale-form', {})),
         button('The week', press('rota-week', {})),
+        button('Money', press('money-show', { month: voice.today.slice(0, 7) })),
       ],
     ],
   };

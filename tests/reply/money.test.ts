@@ -64,6 +64,7 @@ describe('the card of a month', () => {
       'Costs: postage €22.70, feed €12.80',
       'Net €14.30 per ten · €0.15 a tub-litre · €8.90 a chore hour',
       '50 animals sold · 8 h of chores by their minutes',
+      'A tub-litre: jade €0.12, chocola… €0.12',
       'Lines are told before the costs that they share',
       'Payback of one more jade tub: 5 months, €38.00 at €8.10 a month',
     ]);

@@ -24,6 +24,8 @@ export interface ClaimProposal {
   readonly photo: boolean;
   /** Minor units; null: the sale has no price. */
   readonly refundMinor: number | null;
+  /** Whether the prices at which its items were sold are known; of sales from before they were kept the animals' part may be a guess. */
+  readonly pricesKnown: boolean;
   /** Whether the stock has animals for a resend, and the day that they could leave. */
   readonly canResend: boolean;
   readonly resendOn: LocalDay | null;
@@ -70,6 +72,7 @@ export function claimProposal(question: ClaimQuestion): ClaimProposal {
     photoAsked: terms.claimPhoto,
     photo,
     refundMinor: refundMinor(question, about, ordered),
+    pricesKnown: itemShares(sale.priceMinor ?? 0, sale.items).isKnown,
     canResend,
     resendOn,
     proposed: outcome.promiseKept ? 'decline' : withinTerms ? better : null,

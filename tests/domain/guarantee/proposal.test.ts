@@ -47,7 +47,8 @@ describe('what a claim comes to', () => {
   it('takes the animals at what the known goods leave of the price, where their own is not known', () => {
     const unpriced: SaleItem = { ...jade, priceMinor: null };
     const sale = { items: [unpriced, moss], arrival, priceMinor: 4800, postageMinor: 0 };
-    expect(proposed({ sale }).refundMinor).toBe(400);
+    expect(proposed({ sale })).toMatchObject({ refundMinor: 400, pricesKnown: false });
+    expect(proposed().pricesKnown).toBe(true);
   });
 
   it('is a resend where more than half is short, if the animals and a day are there', () => {
