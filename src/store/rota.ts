@@ -27,7 +27,13 @@ export function rotaStore(db: Database) {
     UNION ALL ${actOf('reading', 'reading', 'AND f.nitrate_mg_l IS NOT NULL')}
     UNION ALL ${actOf('topup', 'top_up')} ORDER BY at`);
 
+  const onTheWay = db.prepare<[Instant], { at: Instant }>(`
+    SELECT p.at FROM parcel p JOIN live_entry e ON e.id = p.entry_id WHERE p.at >= ?
+      AND NOT EXISTS (SELECT 1 FROM arrival a JOIN live_entry ae ON ae.id = a.entry_id WHERE a.sale_id = p.sale_id) ORDER BY p.at`);
+
   return {
+    /** When each parcel was sent, since an instant, of which nobody has said how it arrived. */
+    sentUnheard: (since: Instant): Instant[] => onTheWay.all(since).map(({ at }) => at),
     told: (): ToldRow[] => told.all(),
     /** Replaces what was told before. */
     tell: (tasks: readonly ToldRow[]): void => {

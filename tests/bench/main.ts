@@ -4,13 +4,12 @@ import { render } from '../../src/chat/render.ts';
 import { businessOf, eveningPost, morningPost, weeklyPost } from '../../src/desk/index.ts';
 import { eveningCard, morningCard, voiceFor, weeklyCard } from '../../src/reply/index.ts';
 import { deskAt, type TestDesk } from '../support/desk.ts';
+import { cpuMs } from './cpuMs.ts';
 import { type Extent, loadHistory } from './load.ts';
+import { benchRota } from './rota.ts';
 
 const small: Extent = { tubs: 20, days: 365 };
 const large: Extent = { tubs: 80, days: 3650 };
-/** Rounds of a task: at least three, more while they take little time. */
-const rounds = { least: 3, most: 15, withinMs: 1500 };
-
 /** What is timed: a command with its options, or a post. */
 const tasks: Readonly<Record<string, (test: TestDesk) => Promise<void>>> = {
   '/help': (test) => command(test, 'help', {}),
@@ -57,19 +56,6 @@ async function command(
   render(card);
 }
 
-/** Milliseconds of processor time of a task, the median of several rounds; other programs on the machine count little in it. */
-async function cpuMs(test: TestDesk, task: (test: TestDesk) => Promise<void>): Promise<number> {
-  const times: number[] = [];
-  const spent = (): number => times.reduce((sum, ms) => sum + ms, 0);
-  while (times.length < rounds.least || (times.length < rounds.most && spent() < rounds.withinMs)) {
-    const before = process.cpuUsage();
-    await task(test);
-    const { user, system } = process.cpuUsage(before);
-    times.push((user + system) / 1000);
-  }
-  return times.sort((a, b) => a - b)[Math.floor(times.length / 2)] ?? 0;
-}
-
 function business(extent: Extent): TestDesk {
   const test = deskAt('2027-04-13T08:00:00Z');
   loadHistory(test.desk, extent);
@@ -87,8 +73,9 @@ const cells = (...texts: string[]): string =>
 const [few, many] = [business(small), business(large)];
 process.stdout.write(`${cells('', words(small), words(large), 'ratio')}\n`);
 for (const [name, task] of Object.entries(tasks)) {
-  const [ms, other] = [await cpuMs(few, task), await cpuMs(many, task)];
+  const [ms, other] = [await cpuMs(() => task(few)), await cpuMs(() => task(many))];
   process.stdout.write(`${cells(name, `${ms.toFixed(2)} ms`, `${other.toFixed(2)} ms`, (other / ms).toFixed(1))}\n`);
 }
 few.close();
 many.close();
+await benchRota();

@@ -59,9 +59,9 @@ const youngCounted = (counts: readonly StockCount[]): StockCount | null =>
 function claimDays(desk: Desk, { zone, transitDays, slackDays, claimHours }: Business): Stretch[] {
   const reportedDays = slackDays + Math.ceil(claimHours / 24);
   const today = todayOf(desk);
-  return desk.store.sales
-    .onTheWay(plusMs(desk.now(), -(transitDays + reportedDays + 1) * dayMs))
-    .flatMap(({ sentAt }) => (sentAt === null ? [] : [addDays(dayOf(sentAt, zone), transitDays)]))
+  return desk.store.rota
+    .sentUnheard(plusMs(desk.now(), -(transitDays + reportedDays + 1) * dayMs))
+    .map((sentAt) => addDays(dayOf(sentAt, zone), transitDays))
     .map((from) => ({ from, to: addDays(from, reportedDays) }))
     .filter(({ to }) => daysBetween(today, to) >= 0);
 }

@@ -1,6 +1,7 @@
-import { dayOf, type Instant } from '../day.ts';
+import type { Instant } from '../day.ts';
 import type { Tub } from '../tub.ts';
 import type { Chore, ChoreAct } from './chore.ts';
+import { localDays } from './localDays.ts';
 import type { DoneWork } from './split/owed.ts';
 import { placeKey } from './target.ts';
 
@@ -23,12 +24,15 @@ export function workDone(
   zone: string,
 ): DoneWork[] {
   const racks = new Map(tubs.map(({ id, rack }) => [id, rack]));
+  const byId = new Map(chores.map((chore) => [chore.id, chore]));
+  const byAct = new Map(chores.filter(({ off }) => !off).map((chore) => [chore.act, chore]));
+  const dayIn = localDays(zone);
   const counted = new Set<string>();
   return doings.flatMap(({ act, choreId, tubId, rack, at, userId }): DoneWork[] => {
-    const chore = chores.find((one) => (choreId === null ? one.act === act && !one.off : one.id === choreId));
+    const chore = choreId === null ? byAct.get(act) : byId.get(choreId);
     if (chore === undefined) return [];
     const inRack = rack ?? (tubId === null ? null : (racks.get(tubId) ?? null));
-    const on = dayOf(at, zone);
+    const on = dayIn(at);
     const place = {
       choreId: chore.id,
       tubId: chore.scope === 'tub' ? tubId : null,

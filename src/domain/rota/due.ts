@@ -1,4 +1,4 @@
-import { addDays, dayOf, type Instant, type LocalDay } from '../day.ts';
+import { addDays, type Instant, type LocalDay } from '../day.ts';
 import type { Tub } from '../tub.ts';
 import type {
   Chore,
@@ -11,6 +11,7 @@ import type {
   DueChore,
 } from './chore.ts';
 import { type ChoreFacts, type Need, needOf } from './ground.ts';
+import { localDays } from './localDays.ts';
 import { placeKey, placeOf, targetsOf } from './target.ts';
 
 /** Logged acts that tick a chore, the last of each tub. */
@@ -40,15 +41,17 @@ export function dueChores(question: DueQuestion): DueChore[] {
     later: new Map(question.later.map((later) => [placeKey(later), later])),
     handedOver: new Map(question.handedOver.map((over) => [placeKey(over), over])),
   };
+  const dayIn = localDays(question.zone);
   const due = question.chores
     .filter(({ off }) => !off)
     .flatMap((chore) =>
-      targetsOf(chore, question.tubs).flatMap((target) => dueIn(question, byPlace, chore, target) ?? []),
+      targetsOf(chore, question.tubs).flatMap((target) => dueIn(question, { ...byPlace, dayIn }, chore, target) ?? []),
     );
   return due.sort((a, b) => (a.dueOn < b.dueOn ? -1 : a.dueOn > b.dueOn ? 1 : a.chore.id - b.chore.id));
 }
 
 interface ByPlace {
+  readonly dayIn: (at: Instant) => LocalDay;
   readonly ticks: ReadonlyMap<string, ChoreDone>;
   readonly later: ReadonlyMap<string, ChoreLater>;
   readonly handedOver: ReadonlyMap<string, ChoreHandOver>;
@@ -65,7 +68,7 @@ function dueIn(question: DueQuestion, byPlace: ByPlace, chore: Chore, target: Ch
   const holds = <T extends { readonly at: Instant }>(fact: T | undefined): T | null =>
     fact !== undefined && (lastDone === null || fact.at >= lastDone.at) ? fact : null;
   const later = holds(byPlace.later.get(key));
-  const dueOn = dueBefore(question, { chore, target, need }, tubs, lastDone);
+  const dueOn = dueBefore(question, { chore, target, need, dayIn: byPlace.dayIn }, tubs, lastDone);
   const until = earliest(need.stretch?.to, need.season?.to);
   if (until !== null && until < dueOn) return null;
   return {
@@ -84,12 +87,13 @@ interface NeededChore {
   readonly chore: Chore;
   readonly target: ChoreTarget;
   readonly need: Need;
+  readonly dayIn: (at: Instant) => LocalDay;
 }
 
 /** The due day before anybody put it off. */
 function dueBefore(
-  { zone, changeDueOn }: DueQuestion,
-  { chore, target, need }: NeededChore,
+  { changeDueOn }: DueQuestion,
+  { chore, target, need, dayIn }: NeededChore,
   tubs: readonly Tub[],
   lastDone: ChoreTick | null,
 ): LocalDay {
@@ -98,11 +102,11 @@ function dueBefore(
   const { everyDays, stretch, season } = need;
   if (everyDays === null && stretch !== null) return stretch.from;
   const every = everyDays ?? chore.everyDays;
-  const doneOn = lastDone === null ? null : dayOf(lastDone.at, zone);
+  const doneOn = lastDone === null ? null : dayIn(lastDone.at);
   const next = doneOn === null ? null : addDays(doneOn, every);
   if (doneOn !== null && next !== null && doneOn >= (season?.from ?? doneOn)) return latestDay(next, stretch?.from);
   const added = [chore.addedAt, tubs.map(({ addedAt }) => addedAt).sort()[0] ?? chore.addedAt].sort().at(-1);
-  const begins = latestDay(dayOf(added ?? chore.addedAt, zone), season?.from);
+  const begins = latestDay(dayIn(added ?? chore.addedAt), season?.from);
   // What hangs on an event begins with it; anything else is spread over its first interval, and over that of each season.
   const first =
     stretch === null ? addDays(begins, firstOffset(chore, every, tub?.id ?? 0)) : latestDay(begins, stretch.from);
