@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { setGoods } from '../src/desk/index.ts';
 import { goodsCard } from '../src/reply/index.ts';
-import { type Command, leaf } from './command.ts';
 import { minorOf } from './amounts.ts';
+import { type Command, leaf } from './command.ts';
 import { optionalNumber, optionalText, text } from './options.ts';
 import { refused, voiceOf } from './voice.ts';
 

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { removePartner, setLine, setOutlet, setPartner } from '../src/desk/index.ts';
 import { lineCard, outletCard, partnerCard, partnerRemovedCard } from '../src/reply/index.ts';
-import { type Command, leaf } from './command.ts';
 import { minorOf } from './amounts.ts';
+import { type Command, leaf } from './command.ts';
 import { optionalFlag, optionalNumber, optionalText, text } from './options.ts';
 import { settingLeaves } from './setupPages.ts';
 import { dayOrNull } from './setupWords.ts';

@@ -64,6 +64,7 @@ export * from './money/movement.ts';
 export * from './money/payback.ts';
 export * from './money/period.ts';
 export * from './money/report.ts';
+export * from './money/refusal.ts';
 export * from './money/saleMovements.ts';
 export * from './money/split.ts';
 export * from './money/totals.ts';

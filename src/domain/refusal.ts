@@ -1,9 +1,10 @@
 import type { PassesFault } from './colony/counting/passesEstimate.ts';
 import type { Instant, LocalDay } from './day.ts';
 import type { DispatchReason } from './dispatch/reason.ts';
+import type { MoneyFault } from './money/refusal.ts';
 import type { SaleState, Settlement } from './sales/sale.ts';
-import type { Mended } from './water/possible.ts';
 import type { WaterValueName } from './tub.ts';
+import type { Mended } from './water/possible.ts';
 
 /** Things that people call by name or number. */
 export type Noun =
@@ -271,23 +272,7 @@ export type Refusal =
   | { readonly kind: 'no-good-day'; readonly sale: number }
   | { readonly kind: 'same-day'; readonly sale: number; readonly day: LocalDay }
   | { readonly kind: 'nothing-paid'; readonly sale: number; readonly openMinor: number | null }
-  /** The same amount of the same kind was logged for that day already. */
-  | {
-      readonly kind: 'ask-cost-twice';
-      readonly amountMinor: number;
-      readonly what: string;
-      readonly at: Instant;
-      readonly by: string;
-    }
-  | { readonly kind: 'bad-span'; readonly from: LocalDay; readonly to: LocalDay }
-  /** A buyer whose orders are not over can't be forgotten: parcels to send, claims to answer. */
-  | {
-      readonly kind: 'buyer-open';
-      readonly buyer: string;
-      readonly sales: readonly number[];
-      readonly claims: readonly number[];
-    }
-  | { readonly kind: 'cannot-undo'; readonly summary: string }
+  | MoneyFault
   | {
       readonly kind: 'arrived-before-sent';
       readonly sale: number;

@@ -1,13 +1,11 @@
-import type { Refusal } from '../domain/index.ts';
+import type { MoneyFault } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import { cut } from './cut.ts';
 import { counted, dateWords, listWords, momentWords, moneyWords, type Voice } from './voice.ts';
 
-export type MoneyRefusal = Extract<Refusal, { kind: 'ask-cost-twice' | 'bad-span' | 'buyer-open' | 'cannot-undo' }>;
-
 /** The words of refusals about money, exports and forgetting. */
-export function moneyRefusal(voice: Voice, refusal: MoneyRefusal): Card {
+export function moneyRefusal(voice: Voice, refusal: MoneyFault): Card {
   switch (refusal.kind) {
     case 'ask-cost-twice':
       return {
