@@ -1,4 +1,4 @@
-import { businessOf, type Desk, eveningPost, morningPost, seasonPost, tellRota, weeklyPost } from '../desk/index.ts';
+import { businessOf, type Desk, eveningPost, morningPost, seasonPost, weeklyPost } from '../desk/index.ts';
 import {
   eveningCard,
   eveningConcerns,
@@ -11,12 +11,11 @@ import {
 import type { Slot } from './planner.ts';
 import type { Post } from './posting.ts';
 
-/** What a slot has to say now; null: nothing. A backup has nothing to say. The rota that a post tells of is kept as the one that was told. */
+/** What a slot has to say now; null: nothing. A backup has nothing to say. */
 export function postFor(desk: Desk, { job }: Slot, lateMinutes: number): Post | null {
   const voice = voiceFor(businessOf(desk), desk.now());
   switch (job) {
     case 'morning':
-      tellRota(desk);
       return { card: morningCard(voice, morningPost(desk), lateMinutes) };
     case 'evening':
       return evening(desk, voice, lateMinutes);
@@ -32,7 +31,6 @@ export function postFor(desk: Desk, { job }: Slot, lateMinutes: number): Post | 
 }
 
 function evening(desk: Desk, voice: Voice, lateMinutes: number): Post | null {
-  tellRota(desk);
   const post = eveningPost(desk);
   return post === null ? null : { card: eveningCard(voice, post, lateMinutes), mention: eveningConcerns(post) };
 }

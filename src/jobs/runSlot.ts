@@ -1,4 +1,4 @@
-import { backupOf, claimSlot, type Desk, failureNote, passSlot, settleSlot } from '../desk/index.ts';
+import { backupOf, claimSlot, type Desk, failureNote, passSlot, settleSlot, tellRota } from '../desk/index.ts';
 import type { Instant, Job, LocalDay } from '../domain/index.ts';
 import { passing, type Slot } from './planner.ts';
 import type { JobLog, Post, Posting } from './posting.ts';
@@ -40,12 +40,7 @@ export async function checkSlot(
     return false;
   }
   if (found.outcome === 'found') {
-    settleSlot(desk, job, day, {
-      state: 'sent',
-      at: desk.now(),
-      messageId: found.messageId,
-      note: 'found again',
-    });
+    settleSent(desk, slot, { messageId: found.messageId, note: 'found again' });
     return true;
   }
   const post = more.mayPost ? needs.postOf(slot, more.lateMinutes) : null;
@@ -55,15 +50,28 @@ export async function checkSlot(
   return false;
 }
 
-async function send({ desk, posting, log }: JobNeeds, { job, day }: Slot, { card, mention }: Post): Promise<boolean> {
+async function send({ desk, posting, log }: JobNeeds, slot: Slot, { card, mention }: Post): Promise<boolean> {
+  const { job, day } = slot;
   const sent = await posting.publish(card, { key: postKey(job, day), ...(mention === undefined ? {} : { mention }) });
   if (sent.outcome === 'unknown') {
     log.warn({ job, day, cause: sent.cause }, 'a post may not have been sent');
     return false;
   }
-  settleSlot(desk, job, day, { state: 'sent', at: desk.now(), messageId: sent.messageId });
+  settleSent(desk, slot, { messageId: sent.messageId });
   log.info({ job, day, message: sent.messageId }, 'posted');
   return true;
+}
+
+/** Posts that say who does what: the rota as it then is counts as told. */
+const tellsRota: readonly Job[] = ['morning', 'evening'];
+
+function settleSent(
+  desk: Desk,
+  { job, day }: Slot,
+  more: { readonly messageId: string; readonly note?: string },
+): void {
+  settleSlot(desk, job, day, { state: 'sent', at: desk.now(), ...more });
+  if (tellsRota.includes(job)) tellRota(desk);
 }
 
 async function backUp(needs: JobNeeds, slot: Slot, now: Instant): Promise<boolean> {
