@@ -10,8 +10,10 @@ const [oddShare, oddSd] = [0.05, 0.6];
 /** Logistic scale of a standard deviation. */
 const logisticScale = Math.sqrt(3) / Math.PI;
 
-/** Places at which the likelihood is looked at beside the members': evenly about its top, and evenly over everything. */
-const [topPlaces, topReach, widePlaces, wideReach] = [33, 4, 24, 3];
+/** Places at which the likelihood is looked at beside the members': about its top, ever further apart, and evenly over everything. */
+const [topPlaces, widePlaces, wideReach] = [49, 24, 3];
+/** Standard deviations from the top at such a place, from −1 to 1: close together at the top, out to where the tails weigh nothing. */
+const topReach = (at: number): number => 4 * at + 20 * at ** 5;
 /** Scale of the tails beyond the outermost members, standard deviations. */
 const tailScale = 0.45;
 const leastSd = 1e-3;
@@ -62,7 +64,7 @@ function placesOf(sorted: Float64Array, { centre, sd }: Likelihood): Float64Arra
   const places = new Float64Array(sorted.length + topPlaces + widePlaces);
   places.set(sorted);
   for (let nth = 0; nth < topPlaces; nth++) {
-    places[sorted.length + nth] = centre + ((2 * nth) / (topPlaces - 1) - 1) * topReach * sd;
+    places[sorted.length + nth] = centre + topReach((2 * nth) / (topPlaces - 1) - 1) * sd;
   }
   for (let nth = 0; nth < widePlaces; nth++) {
     places[sorted.length + topPlaces + nth] = from + ((to - from) * nth) / (widePlaces - 1);
