@@ -70,7 +70,7 @@ export const helpTopics = {
     'Chores',
     [
       '/rota today, week: who does what · /rota done, later, hand-over',
-      '/chore add, edit, list: every chore can be changed',
+      '/chore add, edit, list: days, minutes, season, what a chore hangs on',
       'What is logged ticks its chore: a change, a reading, a top-up',
       'Unplug before hands go in; drip loop on every cable; cover cuts',
     ],
