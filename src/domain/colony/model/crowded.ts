@@ -1,8 +1,7 @@
 import type { LocalDay } from '../../day.ts';
-import type { TubNow } from './ahead.ts';
-import { goAhead } from './forecast.ts';
+import { goAhead, outlook, type TubNow } from './ahead.ts';
 import { quantilesOf } from './range.ts';
-import { grownAhead } from './sellAhead.ts';
+import { sumAhead } from './sellAhead.ts';
 
 /** From this many saleable animals a litre a tub is over-dense (common practice, no source; 2.5 does best, see `crowding`). */
 export const overDensePerLitre = 5;
@@ -16,19 +15,23 @@ export interface OverDense {
 }
 
 /** The days on which a tub is over-dense, in steps of 4 days, `from` included. */
-export function overDense(now: TubNow, from: LocalDay, until: LocalDay, perLitre = overDensePerLitre): OverDense {
+export function overDense(
+  now: TubNow,
+  from: LocalDay,
+  until: LocalDay,
+  perLitre: number = overDensePerLitre,
+): OverDense {
   const limit = perLitre * now.tub.netLitres;
+  const future = outlook([now], from, until);
+  const nothing = { promised: 0, holdBack: 0, isOpen: () => false };
   let [likely, earliest]: [LocalDay | null, LocalDay | null] = [null, null];
-  const plan = { weekly: 0, promised: 0, holdBack: 0, isOpen: () => false };
-  goAhead([now], from, until, plan, ({ line }) => {
-    const [first] = line.tubs;
-    if (first === undefined) return;
-    const grown = Float64Array.from({ length: line.members }, (_, member) =>
-      grownAhead(first.numbers, line.members, member),
+  goAhead(future, new Float64Array(future.members), nothing, (day, line) => {
+    const [median = 0, high = 0] = quantilesOf(
+      sumAhead(line, (saleable) => saleable),
+      [0.5, 0.9],
     );
-    const [median = 0, high = 0] = quantilesOf(grown, [0.5, 0.9]);
-    if (median > limit) likely ??= line.day;
-    if (high > limit) earliest ??= line.day;
+    if (median > limit) likely ??= day;
+    if (high > limit) earliest ??= day;
   });
   return { likely, earliest };
 }

@@ -1,19 +1,7 @@
-import { addDays, daysBetween, type LocalDay } from '../../day.ts';
-import { aheadDays, type LineAhead, lineAhead, stepAhead, type TubNow } from './ahead.ts';
+import { daysBetween, type LocalDay } from '../../day.ts';
+import { goAhead, outlook, type SalesAhead, type TubNow } from './ahead.ts';
 import { type Range, rangeOf } from './range.ts';
-import { grownAhead, sellAhead, spareAhead } from './sellAhead.ts';
-
-/** What is sold of a line from now on. */
-export interface SalesPlan {
-  /** Animals a week, extras included, 0 and up. */
-  readonly weekly: number;
-  /** Promised already, extras included: gone first. */
-  readonly promised: number;
-  /** Breeders held back per tub. */
-  readonly holdBack: number;
-  /** Whether anything is sent in the days from this one on: not in a closed window. */
-  readonly isOpen: (day: LocalDay) => boolean;
-}
+import { spareAhead, sumAhead } from './sellAhead.ts';
 
 /** A line on a day ahead; animals, over all its tubs. */
 export interface ForecastDay {
@@ -25,65 +13,34 @@ export interface ForecastDay {
   readonly allSent: number;
 }
 
-/** What a look ahead tells at its steps. */
-interface Told {
-  readonly line: LineAhead;
-  /** Members in which something could not be sent so far: over 0. */
-  readonly missing: Float64Array;
-}
+/** Less than this missing is rounding, animals. */
+export const hardlyMissing = 0.5;
+/** Days between two of a forecast. */
+const everyDays = 28;
 
-/** Goes through a line's future with a plan, calling `tell` at the beginning and after each step. */
-export function goAhead(
+/**
+ * A line's stock ahead if so many are sold a week: today, every four weeks, and the last day up to `until` that a step of 4 days ends on.
+ *
+ * @param tubs   all tubs of the line that are counted and take part, one at least, each with its colony on the day `from`
+ * @param weekly animals a week, extras included, 0 and up
+ */
+export function forecast(
   tubs: readonly TubNow[],
   from: LocalDay,
   until: LocalDay,
-  { weekly, promised, holdBack, isOpen }: SalesPlan,
-  tell: (told: Told) => void,
-): void {
-  let line = lineAhead(tubs, from);
-  const missing = sellAhead(line, promised, holdBack);
-  tell({ line, missing });
-  while (daysBetween(line.day, until) >= aheadDays) {
-    const isSelling = isOpen(line.day);
-    line = stepAhead(line);
-    if (isSelling && weekly > 0) {
-      sellAhead(line, (weekly * aheadDays) / 7, holdBack).forEach((short, member) => {
-        missing[member] = (missing[member] ?? 0) + short;
-      });
-    }
-    tell({ line, missing });
-  }
-}
-
-/** Less than this missing is rounding, animals. */
-export const hardlyMissing = 0.5;
-
-/** Share of members in which nothing was missing. */
-const sentShare = (missing: Float64Array): number =>
-  missing.reduce((all, short) => all + (short < hardlyMissing ? 1 : 0), 0) / missing.length;
-
-/**
- * A line's stock on days ahead if sales go on as planned: today and every 28 days, and the last day that a step of 4 days reaches.
- *
- * @param tubs  all tubs of the line that are counted and take part, each on the day `from`
- * @param until later than `from`; two years ahead tells little
- */
-export function forecast(tubs: readonly TubNow[], from: LocalDay, until: LocalDay, plan: SalesPlan): ForecastDay[] {
+  weekly: number,
+  sales: SalesAhead,
+): ForecastDay[] {
+  const future = outlook(tubs, from, until);
+  const last = future.days.at(-1) ?? from;
   const days: ForecastDay[] = [];
-  const last = addDays(from, daysBetween(from, until) - (daysBetween(from, until) % aheadDays));
-  goAhead(tubs, from, until, plan, ({ line, missing }) => {
-    if (daysBetween(from, line.day) % 28 !== 0 && line.day !== last) return;
-    const saleable = new Float64Array(line.members);
-    for (const { numbers } of line.tubs) {
-      for (let member = 0; member < line.members; member++) {
-        saleable[member] = (saleable[member] ?? 0) + grownAhead(numbers, line.members, member);
-      }
-    }
+  goAhead(future, new Float64Array(future.members).fill(weekly), sales, (day, line, missing) => {
+    if (day !== last && daysBetween(from, day) % everyDays !== 0) return;
     days.push({
-      day: line.day,
-      saleable: rangeOf(saleable),
-      spare: rangeOf(spareAhead(line, plan.holdBack)),
-      allSent: sentShare(missing),
+      day,
+      saleable: rangeOf(sumAhead(line, (saleable) => saleable)),
+      spare: rangeOf(spareAhead(line, sales.holdBack)),
+      allSent: missing.filter((short) => short < hardlyMissing).length / missing.length,
     });
   });
   return days;

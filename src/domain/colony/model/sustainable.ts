@@ -1,6 +1,7 @@
-import type { LocalDay } from '../../day.ts';
-import type { TubNow } from './ahead.ts';
-import { goAhead, hardlyMissing, type SalesPlan } from './forecast.ts';
+import { daysBetween, type LocalDay } from '../../day.ts';
+import { goAhead, type Outlook, outlook, type SalesAhead, type TubNow } from './ahead.ts';
+import { hardlyMissing } from './forecast.ts';
+import { quantilesOf } from './range.ts';
 import { spareAhead } from './sellAhead.ts';
 
 /** What sales shall leave. */
@@ -11,14 +12,15 @@ export interface SalesGoal {
   readonly stock: number;
 }
 
-/** Share of the possible futures in which the goal is to be met. */
-export const goalChance = 0.9;
-/** Halvings of the search: to a 64th of what is surely too much. */
-const halvings = 6;
+/** Share of the possible futures in which the goal is to be reached. */
+const goalChance = 0.9;
+/** Futures that are gone through: each narrows what a member bears to a half, or doubles it. */
+const runs = 6;
 
 /**
  * The most that may be sold of a line a week so that with 90 % probability every sale can be sent without touching the breeders, and the stock wanted
- * is there on the day of the goal. Whole animals a week, extras included, rounded down; null where even selling nothing does not reach the goal.
+ * is there on the day of the goal: the lower 10 % quantile of what each member bears. Whole animals a week, extras included, rounded down; null where
+ * even selling nothing more does not reach the goal.
  *
  * @param tubs as in `forecast`
  */
@@ -26,27 +28,45 @@ export function sustainableWeekly(
   tubs: readonly TubNow[],
   from: LocalDay,
   goal: SalesGoal,
-  plan: Omit<SalesPlan, 'weekly'>,
+  sales: SalesAhead,
 ): number | null {
-  const chanceWith = (weekly: number): number => goalShare(tubs, from, goal, { ...plan, weekly });
-  if (tubs.length === 0 || chanceWith(0) < goalChance) return null;
-  let [fine, tooMuch] = [0, 4 * tubs.length];
-  while (tooMuch < 1024 * tubs.length && chanceWith(tooMuch) >= goalChance) [fine, tooMuch] = [tooMuch, 4 * tooMuch];
-  for (let halving = 0; halving < halvings && tooMuch - fine > 1; halving++) {
-    const middle = (fine + tooMuch) / 2;
-    if (chanceWith(middle) >= goalChance) fine = middle;
-    else tooMuch = middle;
+  const future = outlook(tubs, from, goal.on);
+  const { members } = future;
+  const weeks = Math.max(1, daysBetween(from, goal.on) / 7);
+  const unsold = runOf(future, new Float64Array(members), goal, sales);
+  if (unsold.reaches.filter((reaches) => reaches === 1).length < goalChance * members) return null;
+  const fine = new Float64Array(members);
+  const tooMuch = new Float64Array(members).fill(Number.POSITIVE_INFINITY);
+  let weekly = unsold.left.map((left) => Math.max(1, left - goal.stock) / weeks);
+  for (let run = 0; run < runs; run++) {
+    const { reaches } = runOf(future, weekly, goal, sales);
+    weekly = weekly.map((tried, member) => {
+      if (reaches[member] === 1) fine[member] = tried;
+      else tooMuch[member] = tried;
+      const [low, high] = [fine[member] ?? 0, tooMuch[member] ?? 0];
+      return high === Number.POSITIVE_INFINITY ? 2 * low : (low + high) / 2;
+    });
   }
-  return Math.floor(fine);
+  const bears = fine.map((most, member) => (unsold.reaches[member] === 1 ? most : 0));
+  return Math.floor(quantilesOf(bears, [1 - goalChance])[0] ?? 0);
 }
 
-/** Share of the futures in which a plan reaches the goal. */
-function goalShare(tubs: readonly TubNow[], from: LocalDay, { on, stock }: SalesGoal, plan: SalesPlan): number {
-  let reached = 0;
-  goAhead(tubs, from, on, plan, ({ line, missing }) => {
-    const spare = spareAhead(line, plan.holdBack);
-    const good = spare.filter((left, member) => left >= stock && (missing[member] ?? 0) < hardlyMissing);
-    reached = good.length / line.members;
+/** Goes through the future once: what is left over the breeders at the end, and whether (1) the goal is reached, by member. */
+function runOf(
+  future: Outlook,
+  weekly: Float64Array,
+  { stock }: SalesGoal,
+  sales: SalesAhead,
+): { left: Float64Array; reaches: Uint8Array } {
+  const last = future.days.at(-1) ?? future.from;
+  const reaches = new Uint8Array(future.members);
+  let left = new Float64Array(future.members);
+  goAhead(future, weekly, sales, (day, line, missing) => {
+    if (day !== last) return;
+    left = Float64Array.from(spareAhead(line, sales.holdBack));
+    left.forEach((animals, member) => {
+      reaches[member] = Number(animals >= stock && (missing[member] ?? 0) < hardlyMissing);
+    });
   });
-  return reached;
+  return { left, reaches };
 }
