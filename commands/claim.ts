@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { claimOn, claimPossible, openClaim, resendOf, saleById, settleClaim } from '../src/desk/index.ts';
+import { claimOn, claimPossible, claimRecord, openClaim, resendOf, saleById, settleClaim } from '../src/desk/index.ts';
 import { animalsOf, arrivalOutcome, settlements } from '../src/domain/index.ts';
-import { buyerTextCard, claimCard, claimSettledCard } from '../src/reply/index.ts';
+import { buyerTextCard, claimCard, claimRecordCard, claimSettledCard } from '../src/reply/index.ts';
 import { minorOf } from './amounts.ts';
 import { type ActHandlers, type Answer, type Command, type Ctx, leaf } from './command.ts';
 import { momentOf, number, optionalNumber, optionalText, text, whenOption } from './options.ts';
@@ -54,10 +54,24 @@ const settle = leaf({
   },
 });
 
+/** Months that the record looks back over when nobody says. */
+const recordMonths = 12;
+
+const record = leaf({
+  path: 'claim record',
+  description: 'How animals arrived, by line, tub and way, and what the guarantee costs',
+  options: [{ name: 'months', description: 'How far back; 12 if not said', type: 'integer' }],
+  input: z.object({ months: optionalNumber, by: z.enum(['way', 'tub']).optional() }),
+  run: ({ months = recordMonths, by = 'way' }, ctx) => {
+    const found = claimRecord(ctx.desk, months);
+    return found.ok ? { card: claimRecordCard(voiceOf(ctx), found.value, by) } : refused(ctx, found.fault);
+  },
+});
+
 export const claim: Command = {
   name: 'claim',
   description: 'Claims over animals that arrived dead',
-  leaves: [open, settle],
+  leaves: [open, settle, record],
 };
 
 /** The claim of a sale as it stands, to be answered. */
@@ -87,5 +101,6 @@ export const claimActs = {
     return dead === undefined ? gone : runLeaf(open, { sale: String(sale), dead }, ctx);
   },
   'claim-settle': ({ sale, how }, ctx) => runLeaf(settle, { sale: String(sale), how }, ctx),
+  'claim-record': ({ months, by }, ctx) => runLeaf(record, { months, by: by === 'tub' ? 'tub' : 'way' }, ctx),
   'arrival-text': ({ sale }, ctx) => buyerText(ctx, sale),
 } satisfies Partial<ActHandlers>;

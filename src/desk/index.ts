@@ -35,6 +35,7 @@ export { dueTargets } from './rota/targets.ts';
 export { addSale, type SaleBooked, type SaleInput } from './sales/add.ts';
 export * from './sales/arrivals.ts';
 export * from './sales/cancel.ts';
+export * from './sales/claimRecord.ts';
 export * from './sales/claims.ts';
 export * from './sales/edit.ts';
 export { findSale, parcelsOf, resendOf, saleById, stateOf } from './sales/find.ts';

@@ -27,6 +27,7 @@ const bounds: Record<AmountName, Bounds> = {
   'saleable-mm': { min: 5, max: 40, whole: false },
   'hold-back': { min: 0, max: 1000, whole: true },
   days: { min: 1, max: 3650, whole: true },
+  months: { min: 1, max: 120, whole: true },
   minutes: { min: 0.5, max: 600, whole: false },
   interval: { min: 1, max: 60, whole: true },
   share: { min: 0, max: 100, whole: false },

@@ -40,6 +40,7 @@ export type AmountName =
   | 'saleable-mm'
   | 'hold-back'
   | 'days'
+  | 'months'
   | 'minutes'
   | 'interval'
   | 'share'

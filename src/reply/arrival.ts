@@ -1,6 +1,7 @@
 import { type ClaimProposal, minuteMs, msOf, type Sale, type Settlement } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { type Button, button, type Card, type Form } from './card.ts';
+import { recordButton } from './claimRecord.ts';
 import { undoButton } from './undoButton.ts';
 import { counted, dateWords, loggedWords, momentWords, moneyWords, type Voice } from './voice.ts';
 
@@ -191,6 +192,7 @@ export function claimSettledCard(
       [
         button('Show the text', press('arrival-text', { sale: sale.id }), 'main'),
         ...(resend === null ? [] : [button(`Show sale ${resend.id}`, press('sale-show', { sale: resend.id }))]),
+        recordButton(12, 'way', 'Record'),
         undoButton(entryId),
       ],
     ],

@@ -40,6 +40,7 @@ export const helpTopics = {
       '/sale add "20 jade, 10 snow + 2 moss": reserves animals and extras',
       '/sale paid, list, show, edit, cancel · /goods: moss, boxes, bags',
       "/sale forget: erases a buyer's data for good, keeps the books",
+      '/claim open, settle · /claim record: how animals arrived, and its cost',
       'Only paid sales are on the packing list',
       "A buyer's statutory rights stand beside your terms",
       'Licences for selling animals are yours to check',

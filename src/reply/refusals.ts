@@ -243,6 +243,7 @@ const amountWords: Record<AmountName, string> = {
   'saleable-mm': 'mm as saleable',
   'hold-back': 'held back',
   days: 'days',
+  months: 'months',
   minutes: 'minutes',
   interval: 'days between changes',
   share: '% as a share',

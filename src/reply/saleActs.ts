@@ -25,6 +25,7 @@ export const saleActFields = {
   'arrival-text': { sale: 'number' },
   'claim-show': { sale: 'number' },
   'claim-anyway': { sale: 'number' },
+  'claim-record': { months: 'number', by: 'text' },
   'claim-settle': { sale: 'number', how: 'text' },
   'buyer-forget': { buyer: 'number' },
   'money-show': { month: 'text' },

@@ -39,6 +39,14 @@ export function monthOf(of: LocalDay): Period {
 /** The first day of the month after. */
 const monthAfter = (first: LocalDay): LocalDay => day(`${addDays(first, 31).slice(0, 7)}-01`);
 
+/** The same date some months before, or the last of that month where it has no such date. */
+export function monthsBefore(of: LocalDay, months: number): LocalDay {
+  const [year, month] = [Number(of.slice(0, 4)), Number(of.slice(5, 7))];
+  const at = year * 12 + month - 1 - months;
+  const first = day(`${String(Math.floor(at / 12)).padStart(4, '0')}-${String((at % 12) + 1).padStart(2, '0')}-01`);
+  return parseDay(`${first.slice(0, 8)}${of.slice(8)}`) ?? monthOf(first).last;
+}
+
 /** The calendar months of a period, oldest first, cut to it at both ends. */
 export function monthsIn(period: Period): Period[] {
   const months: Period[] = [];
