@@ -74,7 +74,7 @@ export function takeGrown(numbers: Float32Array, member: number, number: number,
   const first = Math.min(number, free + malesNow);
   const ofMales = free + malesNow > 0 ? (first * malesNow) / (free + malesNow) : 0;
   const left = Math.max(0, femalesNow - (first - ofMales) - Math.max(0, number - first));
-  numbers[maleAt] = malesNow - ofMales;
+  numbers[maleAt] = Math.max(0, malesNow - ofMales);
   numbers[femaleAt] = left;
   if (!sparesBerried && femalesNow > nobody) scale(numbers, broods, broodBoxes, member, left / femalesNow);
   else if (berried > left) scale(numbers, broods, broodBoxes, member, left / berried);

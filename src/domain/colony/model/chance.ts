@@ -37,11 +37,29 @@ export const normalOf = (bits: number): number =>
 
 const twoBytesSd = Math.sqrt((2 * (256 ** 2 - 1)) / 12);
 
-/** Mean 0 and deviation 1 within ± 2.44, from the lower half of the bits: enough where many days add up. */
-export const lowNoiseOf = (bits: number): number => ((bits & 255) + ((bits >>> 8) & 255) - 255) / twoBytesSd;
+/** Mean 0 and deviation 1 within ± 2.44, from 16 bits: enough where many days add up. */
+export const noiseOf = (bits16: number): number => ((bits16 & 255) + (bits16 >>> 8) - 255) / twoBytesSd;
 
-/** The same from the upper half. */
-export const highNoiseOf = (bits: number): number => (((bits >>> 16) & 255) + (bits >>> 24) - 255) / twoBytesSd;
+/** Below the first a number of events is none or one; from the second on it is about normal, and never below 0. */
+const [rare, many] = [0.25, 6];
+
+/**
+ * How many of independent events happen of which `mean` are expected: Poisson's numbers, from 16 bits; their mean is exact however small it is.
+ * From 6 up rounded to nothing: a normal value of the same mean and variance.
+ */
+export function eventsOf(mean: number, bits16: number): number {
+  if (mean >= many) return mean + Math.sqrt(mean) * noiseOf(bits16);
+  let share = (bits16 + 0.5) / 65536;
+  if (mean < rare) return share < mean ? 1 : 0;
+  let chance = Math.exp(-mean);
+  let number = 0;
+  while (share > chance && number < 30) {
+    share -= chance;
+    number += 1;
+    chance *= mean / number;
+  }
+  return number;
+}
 
 /** The numbers from 0 to `count` − 1 in an order of the stream's own. */
 export const shuffled = (stream: number, count: number): number[] =>

@@ -48,6 +48,12 @@ export function observe(draft: Draft, count: CountSeen): Surprise[] {
   return found.filter((surprise) => surprise !== null);
 }
 
+/**
+ * Share of a prior that is left to what the model knows nothing of, such as a mishap, or a sale never logged (assumption): it lets a count that
+ * contradicts all members be believed.
+ */
+const unknownShare = 0.05;
+
 const everyTrait = (): boolean => true;
 
 /** A full count, or removal passes: it is the saleable animals themselves that were counted. */
@@ -66,7 +72,7 @@ function seenInFull(draft: Draft, { entryId, saleable, passes }: CountSeen): Sur
 function seenInPart(draft: Draft, { entryId, saleable }: CountSeen, method: keyof typeof eyes): Surprise | null {
   const { numbers } = draft;
   const { row, error } = eyes[method];
-  const share = (member: number): number => numbers[row * members + member] ?? 1;
+  const share = (member: number): number => Math.min(1, numbers[row * members + member] ?? 1);
   const y = expected((member) => grownOf(numbers, member) * share(member));
   const width = widthOf(draft[method], eyeTrust, 0.5, 2);
   const seen = countLikelihood(saleable, { ...error, logSd: error.logSd * width });
@@ -106,6 +112,7 @@ export const expected = (animals: (member: number) => number): Float64Array =>
 /**
  * Takes in what was seen: each member's quantity moves by its rank, all else follows.
  *
+ * @param unknown share of the prior that is left to what the model knows nothing of, see `rankUpdate`
  * @param set gives a member its new number of the animals that were seen; traits have followed by then
  */
 export function takeIn(
@@ -114,8 +121,9 @@ export function takeIn(
   seen: Likelihood,
   follows: (trait: Trait) => boolean,
   set: (member: number, animals: number) => void = () => {},
+  unknown: number = unknownShare,
 ): void {
-  const after = rankUpdate(y, seen);
+  const after = rankUpdate(y, seen, unknown);
   follow(numbers, y, after, follows);
   for (let member = 0; member < members; member++) set(member, animalsAt(after[member] ?? 0));
 }

@@ -1,12 +1,8 @@
 import type { Likelihood } from './likelihood.ts';
 import { spreadOf } from './spread.ts';
 
-/**
- * Share of a prior that is not the members' but wide about them, and how much wider (standard deviation on the scale of the quantity): something
- * happened that the model knows nothing of, such as a mishap, or a sale never logged (assumption). It is what lets a count that contradicts all
- * members be believed.
- */
-const [oddShare, oddSd] = [0.05, 0.6];
+/** Standard deviation of what is left to the unknown, on the scale of the quantity. */
+const unknownSd = 0.6;
 /** Logistic scale of a standard deviation. */
 const logisticScale = Math.sqrt(3) / Math.PI;
 
@@ -19,22 +15,23 @@ const tailScale = 0.45;
 const leastSd = 1e-3;
 
 /**
- * Bayes' rule for one quantity, member by member: the members' values, and a wide doubt about them, are the prior; times the likelihood that is the
- * posterior; and each member takes the posterior's value at its own rank. So all members stay, at distinct values, however sure the count, and a
+ * Bayes' rule for one quantity, member by member: the members' values, and about them a wide doubt for what they know nothing of, are the prior; times
+ * the likelihood that is the posterior; and each member takes the posterior's value at its own rank. So all members stay, at distinct values, however sure the count, and a
  * member that was high in this tub stays high, which keeps what tubs of a house have in common.
  *
  * Source: rank histogram filter, Anderson 2010, Mon. Weather Rev. 138: 4186–4198 (from memory), with a contaminated prior; densities are taken
  * as even between two places.
  *
- * @param prior values of the members, two or more
+ * @param prior   values of the members, two or more
+ * @param unknown share of the prior that is the wide doubt, over 0 to 1
  * @returns the members' new values, in the order of `prior`
  */
-export function rankUpdate(prior: Float64Array, seen: Likelihood): Float64Array {
+export function rankUpdate(prior: Float64Array, seen: Likelihood, unknown: number): Float64Array {
   const count = prior.length;
   const order = Array.from(prior.keys()).sort((a, b) => (prior[a] ?? 0) - (prior[b] ?? 0) || a - b);
   const sorted = Float64Array.from(order, (member) => prior[member] ?? 0);
   const places = placesOf(sorted, seen);
-  const below = belowPrior(sorted);
+  const below = belowPrior(sorted, unknown);
   const logs = Float64Array.from(places, seen.log);
   const top = logs.reduce((highest, log) => Math.max(highest, log), Number.NEGATIVE_INFINITY);
   const sums = new Float64Array(places.length);
@@ -73,12 +70,12 @@ function placesOf(sorted: Float64Array, { centre, sd }: Likelihood): Float64Arra
 }
 
 /** Distribution function of the prior; asked at ascending places. */
-function belowPrior(sorted: Float64Array): (at: number) => number {
+function belowPrior(sorted: Float64Array, unknown: number): (at: number) => number {
   const count = sorted.length;
   const { mean, sd } = spreadOf(sorted);
   const [first, last] = [sorted[0] ?? 0, sorted[count - 1] ?? 0];
   const tail = tailScale * Math.max(sd, leastSd);
-  const wide = logisticScale * Math.hypot(sd, oddSd);
+  const wide = logisticScale * Math.hypot(sd, unknownSd);
   let rank = 0;
   const ofMembers = (at: number): number => {
     if (at < first) return (0.5 / count) * Math.exp((at - first) / tail);
@@ -87,5 +84,5 @@ function belowPrior(sorted: Float64Array): (at: number) => number {
     const [from, to] = [sorted[rank] ?? 0, sorted[rank + 1] ?? 0];
     return (rank + 0.5 + (to > from ? (at - from) / (to - from) : 1)) / count;
   };
-  return (at) => (1 - oddShare) * ofMembers(at) + oddShare / (1 + Math.exp((mean - at) / wide));
+  return (at) => (1 - unknown) * ofMembers(at) + unknown / (1 + Math.exp((mean - at) / wide));
 }

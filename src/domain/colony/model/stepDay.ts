@@ -1,4 +1,4 @@
-import { bitsOf, highNoiseOf, lowNoiseOf } from './chance.ts';
+import { bitsOf, eventsOf, noiseOf } from './chance.ts';
 import {
   broodBoxes,
   broods,
@@ -64,6 +64,7 @@ export function stepDay(
 
   for (let member = 0; member < members; member++) {
     const bits = bitsOf(stream, member);
+    const moreBits = bitsOf(bits, member);
     const warm = numbers[warmthRow + member] ?? 0;
     const femalesNow = numbers[femaleRow + member] ?? 0;
     const malesNow = numbers[maleRow + member] ?? 0;
@@ -97,8 +98,7 @@ export function stepDay(
     const goOn = Math.min(0.9, paced);
     const smallLive = 1 / (1 + (rates.shrimpletDeath * days) / space);
     const middlingLive = 1 / (1 + (rates.juvenileDeath * days) / space);
-    const broodsHatched = hatched > 0 ? Math.max(0, hatched + Math.sqrt(hatched) * highNoiseOf(bits)) : 0;
-    let coming = broodsHatched * rates.broodYoung * (numbers[fertilityRow + member] ?? 0);
+    let coming = eventsOf(hatched, bits >>> 16) * rates.broodYoung * (numbers[fertilityRow + member] ?? 0);
     for (let box = 0; box < boxes; box++) {
       const at = box * members + member;
       const here = (numbers[at] ?? 0) * (box < shrimplets ? smallLive : middlingLive);
@@ -108,14 +108,14 @@ export function stepDay(
     }
 
     const dying = grown * Math.min(0.5, rates.saleableDeath * (numbers[mortalityRow + member] ?? 0) * days);
-    const dead = dying > loggedDeaths ? dying - loggedDeaths : 0;
-    const noise = lowNoiseOf(bits) * Math.sqrt(dead + coming + (wobble * grown) ** 2);
-    const left = grown - dead + noise + grown * (numbers[trendRow + member] ?? 0) * days;
-    const staying = grown > 0 && left > 0 ? left / grown : 0;
+    const dead = dying > loggedDeaths ? eventsOf(dying - loggedDeaths, moreBits >>> 16) : 0;
+    const grownUp = eventsOf(coming, moreBits & 0xffff);
+    const sway = wobble * noiseOf(bits & 0xffff) + (numbers[trendRow + member] ?? 0) * days;
+    const staying = grown > dead ? (1 - dead / grown) * Math.max(0, 1 + sway) : 0;
     const leaning = rates.femaleShare + rates.femaleSd * (numbers[leanRow + member] ?? 0);
     const share = Math.min(0.95, Math.max(0.05, leaning));
-    numbers[femaleRow + member] = femalesNow * staying + coming * share;
-    numbers[maleRow + member] = malesNow * staying + coming * (1 - share);
+    numbers[femaleRow + member] = femalesNow * staying + grownUp * share;
+    numbers[maleRow + member] = malesNow * staying + grownUp * (1 - share);
     if (staying >= 1) continue;
     for (let stage = 0; stage < stages; stage++) {
       const at = broodRow + stage * members + member;

@@ -11,6 +11,11 @@ const members = memberCount;
 const unlikely = 0.05;
 
 /**
+ * What can be taken is no news of mishaps: next to nothing is left to what the model knows nothing of, which would raise the estimate with every sale.
+ */
+const noneUnknown = 0.001;
+
+/**
  * Takes saleable animals off every member, in place: exactly as many as were sent, lost or moved. A member that held fewer was wrong: so many were
  * there, which is taken in first, as a count of "at least". For a buyer females with eggs stay behind where others are there.
  *
@@ -27,7 +32,7 @@ export function takeSaleable(
   const able = held.filter((animals) => animals >= number).length / members;
   if (able < 1) {
     const y = expected((member) => held[member] ?? 0);
-    takeIn(numbers, y, least(number), everyTrait, (member, animals) => setGrown(numbers, member, animals));
+    takeIn(numbers, y, least(number), everyTrait, (member, animals) => setGrown(numbers, member, animals), noneUnknown);
   }
   for (let member = 0; member < members; member++) takeGrown(numbers, member, number, of === 'sent');
   if (of === 'loss') draft.loggedDeaths += number;
