@@ -14,27 +14,28 @@ const boxHalf = 0.1;
 const within = (z: number, reach: number): number => Math.min(reach, Math.max(-reach, z));
 
 /**
- * Slope of `other` on `seen` over the members, by values drawn in to two deviations, and shrunk by what correlation chance alone gives in so few
- * members: r² − (1 − r²)/(n − 2) of r² is believed.
+ * Slopes on a quantity over the members, by values drawn in to two deviations, and shrunk by what correlation chance alone gives in so few members:
+ * r² − (1 − r²)/(n − 2) of r² is believed.
  */
-export function slopeOf(other: Float64Array, seen: Float64Array, { mean, sd }: Spread): number {
-  const own = spreadOf(other);
-  if (own.sd === 0 || sd === 0) return 0;
-  let [sumU, sumV, squaresU, squaresV, products] = [0, 0, 0, 0, 0];
-  for (let member = 0; member < members; member++) {
-    const u = within(((other[member] ?? 0) - own.mean) / own.sd, slopeReach);
-    const v = within(((seen[member] ?? 0) - mean) / sd, slopeReach);
-    sumU += u;
-    sumV += v;
-    squaresU += u * u;
-    squaresV += v * v;
-    products += u * v;
-  }
-  const [varU, varV] = [squaresU - (sumU * sumU) / members, squaresV - (sumV * sumV) / members];
-  const cov = products - (sumU * sumV) / members;
-  const explained = Math.min(1, (cov * cov) / (varU * varV));
-  const believed = explained - (1 - explained) / (members - 2);
-  return believed > 0 ? ((cov / varV) * own.sd * (believed / explained)) / sd : 0;
+function slopesOn(quantity: Float64Array, { mean, sd }: Spread): (other: Float64Array) => number {
+  const drawnIn = quantity.map((value) => within((value - mean) / sd, slopeReach));
+  const middle = drawnIn.reduce((sum, value) => sum + value, 0) / members;
+  const off = drawnIn.map((value) => value - middle);
+  const squares = off.reduce((sum, value) => sum + value * value, 0);
+  return (other) => {
+    const own = spreadOf(other);
+    if (own.sd === 0) return 0;
+    let [sumU, squaresU, products] = [0, 0, 0];
+    for (let member = 0; member < members; member++) {
+      const u = within(((other[member] ?? 0) - own.mean) / own.sd, slopeReach);
+      sumU += u;
+      squaresU += u * u;
+      products += u * (off[member] ?? 0);
+    }
+    const explained = Math.min(1, (products * products) / ((squaresU - (sumU * sumU) / members) * squares));
+    const believed = explained - (1 - explained) / (members - 2);
+    return believed > 0 ? ((products / squares) * own.sd * (believed / explained)) / sd : 0;
+  };
 }
 
 /**
@@ -54,10 +55,11 @@ export function follow(
   if (spread.sd < 1e-9) return;
   const most = mostPush * spread.sd;
   const push = before.map((was, member) => within((after[member] ?? 0) - was, most));
+  const slopeOf = slopesOn(before, spread);
   const column = new Float64Array(members);
   const move = (row: number, to: (value: number) => number, from: (scaled: number) => number): void => {
     for (let member = 0; member < members; member++) column[member] = to(numbers[row * members + member] ?? 0);
-    const slope = slopeOf(column, before, spread);
+    const slope = slopeOf(column);
     if (slope === 0) return;
     for (let member = 0; member < members; member++) {
       numbers[row * members + member] = from((column[member] ?? 0) + slope * (push[member] ?? 0));
