@@ -1,5 +1,6 @@
 import {
   eveningState,
+  lateMinutesOf,
   morningPost,
   rota,
   rotaToday,
@@ -34,9 +35,13 @@ function anew(ctx: Ctx, place: TickPlace, day: LocalDay): Card {
     case 'rota':
       return rotaTodayCard(voice, rotaToday(ctx.desk), null);
     case 'morning':
-      return isOver ? overCard(voice, 'Morning', day) : morningCard(voice, morningPost(ctx.desk));
+      return isOver
+        ? overCard(voice, 'Morning', day)
+        : morningCard(voice, morningPost(ctx.desk), lateMinutesOf(ctx.desk, 'morning', day));
     case 'evening':
-      return isOver ? overCard(voice, 'Evening', day) : eveningCard(voice, eveningState(ctx.desk));
+      return isOver
+        ? overCard(voice, 'Evening', day)
+        : eveningCard(voice, eveningState(ctx.desk), lateMinutesOf(ctx.desk, 'evening', day));
   }
 }
 

@@ -38,6 +38,8 @@ export type StartJobs = (needs: {
 export interface Jobs {
   /** Moves the demonstration's clock on, step by step through everything that falls due on the way. */
   advanceTo(to: Instant): Promise<{ readonly posts: number }>;
+  /** Something may have been logged: the posts of today that speak of it are brought up to date soon. */
+  worked(): void;
   /** No new run begins; resolves when the running one is done. */
   stop(): Promise<void>;
 }
@@ -99,6 +101,7 @@ export async function startBot(
     partners: store.settings.partners,
     chosenChannel: () => businessOf(desk).channelId,
     loggedBy: (key) => loggedBy(desk, key),
+    worked: () => jobs?.worked(),
   };
 
   const chat = await startChat(app, account, log, onEnding).catch((error: unknown) => {

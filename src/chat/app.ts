@@ -16,6 +16,8 @@ export interface App {
   readonly chosenChannel: () => string | null;
   /** What an interaction with this key has written already. */
   readonly loggedBy: (key: string) => { readonly summary: string } | undefined;
+  /** Called after each interaction that was worked on: it may have written something that posts speak of. */
+  readonly worked: () => void;
 }
 
 export interface Choice {

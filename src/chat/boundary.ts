@@ -62,6 +62,8 @@ export function makeBoundary(app: App, home: { guildId: string; channelId: strin
       if (isUnanswerable(error))
         log.warn({ err: error, interaction: asking.id }, 'the interaction could not be answered any more');
       else await apologise(asking, error);
+    } finally {
+      app.worked();
     }
   }
 

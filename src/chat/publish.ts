@@ -1,5 +1,12 @@
 import { createHash } from 'node:crypto';
-import { type Client, DiscordAPIError, RESTJSONErrorCodes, type SendableChannels } from 'discord.js';
+import {
+  type Client,
+  DiscordAPIError,
+  type MessageEditOptions,
+  MessageFlags,
+  RESTJSONErrorCodes,
+  type SendableChannels,
+} from 'discord.js';
 import { button, type Card, press } from '../reply/index.ts';
 import { postKeyIn } from './postKey.ts';
 import { renderWhole } from './render.ts';
@@ -19,13 +26,23 @@ export interface PostOptions {
   readonly key: string;
   /** User ids of the people that the post concerns, the only ones who are pinged. */
   readonly mention?: readonly string[];
+  /** Nobody's phone rings for it. */
+  readonly quiet?: boolean;
 }
+
+export type Edited =
+  | { readonly outcome: 'edited' }
+  /** It is nowhere any more. */
+  | { readonly outcome: 'absent' }
+  | { readonly outcome: 'unknown'; readonly cause: string };
 
 export interface Publisher {
   /** Posts to the channel, once for a key within the few minutes that the service remembers. */
   publish(card: Card, options: PostOptions): Promise<Published>;
   /** Looks for the post of a key among the channel's last messages. */
   findPost(key: string): Promise<Found>;
+  /** Makes a post that was sent say something else; its key stays with it, and nobody is called by that. */
+  edit(messageId: string, card: Card, options: Pick<PostOptions, 'key'>): Promise<Edited>;
 }
 
 /** The service gives at most 100 messages at a time. */
@@ -36,6 +53,9 @@ const PAGES = 5;
 const isOutOfReach = (error: unknown): boolean =>
   error instanceof DiscordAPIError &&
   (error.code === RESTJSONErrorCodes.UnknownChannel || error.code === RESTJSONErrorCodes.MissingAccess);
+
+const isNoMessage = (error: unknown): boolean =>
+  error instanceof DiscordAPIError && error.code === RESTJSONErrorCodes.UnknownMessage;
 
 /** @param channelIds where to post, the preferred channel first; the next one serves when it is gone or shut to the bot */
 export function makePublisher(client: Client, channelIds: () => readonly string[]): Publisher {
@@ -50,12 +70,26 @@ export function makePublisher(client: Client, channelIds: () => readonly string[
     return channel(others);
   }
 
+  /** Whether the message is in that channel. */
+  async function edited(channelId: string, messageId: string, message: MessageEditOptions): Promise<boolean> {
+    try {
+      const found = await client.channels.fetch(channelId);
+      if (found?.isSendable() !== true) return false;
+      await found.messages.edit(messageId, message);
+      return true;
+    } catch (error) {
+      if (isNoMessage(error) || isOutOfReach(error)) return false;
+      throw error;
+    }
+  }
+
   return {
-    async publish(card, { key, mention = [] }) {
+    async publish(card, { key, mention = [], quiet = false }) {
       try {
         const called = withControl({ ...card, mention: [...(card.mention ?? []), ...mention] });
         const message = await renderWhole(called, key);
-        const sent = await (await channel()).send({ ...message, nonce: nonceOf(key), enforceNonce: true });
+        const silent = quiet ? { flags: MessageFlags.SuppressNotifications as const } : {};
+        const sent = await (await channel()).send({ ...message, ...silent, nonce: nonceOf(key), enforceNonce: true });
         return { outcome: 'sent', messageId: sent.id };
       } catch (error) {
         return { outcome: 'unknown', cause: causeOf(error) };
@@ -65,6 +99,16 @@ export function makePublisher(client: Client, channelIds: () => readonly string[
       try {
         const messageId = await search(await channel(), client.user?.id, key);
         return messageId === undefined ? { outcome: 'absent' } : { outcome: 'found', messageId };
+      } catch (error) {
+        return { outcome: 'unknown', cause: causeOf(error) };
+      }
+    },
+    async edit(messageId, card, { key }) {
+      try {
+        const message = { ...(await renderWhole(withControl(card), key)), attachments: [] };
+        // The channel may have been changed since it was posted.
+        for (const id of channelIds()) if (await edited(id, messageId, message)) return { outcome: 'edited' };
+        return { outcome: 'absent' };
       } catch (error) {
         return { outcome: 'unknown', cause: causeOf(error) };
       }

@@ -21,6 +21,7 @@ export * from './money/exports.ts';
 export * from './money/report.ts';
 export * from './outlets.ts';
 export * from './posts/evening.ts';
+export * from './posts/kept.ts';
 export * from './posts/missed.ts';
 export * from './posts/morning.ts';
 export * from './posts/season.ts';

@@ -1,4 +1,4 @@
-import type { Instant, Job, JobRun, LocalDay } from '../domain/index.ts';
+import type { Instant, Job, LocalDay, SlotState } from '../domain/index.ts';
 import type { Desk } from './desk.ts';
 
 /** How a slot of a job ended. */
@@ -7,6 +7,9 @@ export type SlotEnd = Parameters<Desk['store']['jobRuns']['settle']>[2];
 /** Notes the intent to run a job's slot, before anything is posted; false where it is taken. */
 export const claimSlot = (desk: Desk, job: Job, day: LocalDay, now: Instant): boolean =>
   desk.store.jobRuns.claim(job, day, now);
+
+/** Notes that a slot, claimed before and not posted, is being run once more. */
+export const claimSlotAgain = (desk: Desk, job: Job, day: LocalDay): void => desk.store.jobRuns.claimAgain(job, day);
 
 /** Notes how a claimed slot ended. */
 export const settleSlot = (desk: Desk, job: Job, day: LocalDay, end: SlotEnd): void =>
@@ -22,8 +25,8 @@ export const passSlot = (
   note: string,
 ): boolean => desk.store.jobRuns.pass(job, day, as, now, note);
 
-/** Slots noted since a day, in the order of their claims. */
-export const slotsSince = (desk: Desk, day: LocalDay): JobRun[] => desk.store.jobRuns.since(day);
+/** What stands of every slot since a day. */
+export const slotsSince = (desk: Desk, day: LocalDay): SlotState[] => desk.store.jobRuns.states(day);
 
 /** When any of the named settings was set last; null: never. */
 export const settingsSince = (desk: Desk, names: readonly string[]): Instant | null =>

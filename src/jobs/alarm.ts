@@ -1,6 +1,7 @@
 import { schedule } from 'node-cron';
 import type { Desk } from '../desk/index.ts';
 import type { Instant } from '../domain/index.ts';
+import { keepPostsFresh } from './freshPosts.ts';
 import { greet } from './greeting.ts';
 import { nextMoment } from './planner.ts';
 import type { JobLog, Posting } from './posting.ts';
@@ -19,6 +20,8 @@ export interface AlarmNeeds {
 export interface Jobs {
   /** Moves the demonstration's clock on, step by step through everything that falls due on the way. Throws without such a clock. */
   advanceTo(to: Instant): Promise<{ readonly posts: number }>;
+  /** Something may have been logged: the posts of today that speak of it are brought up to date soon. */
+  worked(): void;
   /** No new run begins; resolves when the running one is done. */
   stop(): Promise<void>;
 }
@@ -27,6 +30,7 @@ export interface Jobs {
 export function startJobs({ desk, publisher, demoClock, log }: AlarmNeeds): Jobs {
   const needs: JobNeeds = { desk, posting: publisher, log, postOf: (slot, late) => postFor(desk, slot, late) };
   const turns = makeTurns();
+  const fresh = keepPostsFresh({ desk, posting: publisher, log });
   const tick = (): Promise<unknown> =>
     turns.isBusy() ? Promise.resolve() : turns.take(() => runDue(desk.now(), needs));
   const onTick = (): void => {
@@ -45,9 +49,11 @@ export function startJobs({ desk, publisher, demoClock, log }: AlarmNeeds): Jobs
         if (demoClock === null) throw new Error('only the clock of a demonstration can be put on');
         return advance(to, needs, demoClock, turns.isStopped);
       }),
+    worked: fresh.worked,
     async stop() {
       await alarm.destroy();
       await turns.stop();
+      await fresh.stop();
     },
   };
 }

@@ -8,12 +8,12 @@ import {
   instantAt,
   instantOf,
   type Job,
-  type JobRun,
   jobs,
   type LocalDay,
   minuteMs,
   msOf,
   plusMs,
+  type SlotState,
   type WallTime,
   type Weekday,
   weekdayOf,
@@ -49,7 +49,7 @@ export type Step =
 export interface PlanQuestion {
   readonly schedule: Schedule;
   /** What the ledger holds of the days looked back on. */
-  readonly ledger: readonly JobRun[];
+  readonly ledger: readonly SlotState[];
   /** The first start ever: nothing before it counts as missed. */
   readonly startedAt: Instant;
   readonly now: Instant;
@@ -105,7 +105,7 @@ export function nextMoment({ schedule, ledger, startedAt, now }: PlanQuestion, u
 }
 
 /** A slot that was passed over while the clock ran ahead of now was not really past. What was posted stays posted. */
-const counts = ({ state, claimedAt }: JobRun, now: Instant): boolean =>
+const counts = ({ state, claimedAt }: SlotState, now: Instant): boolean =>
   state === 'sent' || state === 'claimed' || claimedAt <= now;
 
 const isOn = (job: Job, day: LocalDay, { weeklyOn }: Schedule): boolean =>

@@ -1,5 +1,16 @@
-import { businessOf, type Desk, eveningPost, morningPost, seasonPost, weeklyPost } from '../desk/index.ts';
 import {
+  businessOf,
+  type Desk,
+  eveningPost,
+  eveningState,
+  type KeptPost,
+  lateMinutesOf,
+  morningPost,
+  seasonPost,
+  weeklyPost,
+} from '../desk/index.ts';
+import {
+  type Card,
   eveningCard,
   eveningConcerns,
   morningCard,
@@ -28,6 +39,13 @@ export function postFor(desk: Desk, { job }: Slot, lateMinutes: number): Post | 
     case 'backup':
       return null;
   }
+}
+
+/** What a post of today that was sent has to say now. */
+export function keptCard(desk: Desk, { job, day }: KeptPost): Card {
+  const voice = voiceFor(businessOf(desk), desk.now());
+  const late = lateMinutesOf(desk, job, day);
+  return job === 'morning' ? morningCard(voice, morningPost(desk), late) : eveningCard(voice, eveningState(desk), late);
 }
 
 function evening(desk: Desk, voice: Voice, lateMinutes: number): Post | null {

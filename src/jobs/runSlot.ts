@@ -1,5 +1,15 @@
-import { backupOf, claimSlot, type Desk, failureNote, passSlot, settleSlot, tellRota } from '../desk/index.ts';
-import type { Instant, Job, LocalDay } from '../domain/index.ts';
+import {
+  backupOf,
+  businessOf,
+  claimSlot,
+  claimSlotAgain,
+  type Desk,
+  failureNote,
+  passSlot,
+  settleSlot,
+  tellRota,
+} from '../desk/index.ts';
+import { type Instant, isQuiet, type Job, type LocalDay, timeOf } from '../domain/index.ts';
 import { passing, type Slot } from './planner.ts';
 import type { JobLog, Post, Posting } from './posting.ts';
 
@@ -44,7 +54,10 @@ export async function checkSlot(
     return true;
   }
   const post = more.mayPost ? needs.postOf(slot, more.lateMinutes) : null;
-  if (post !== null) return send(needs, slot, post);
+  if (post !== null) {
+    claimSlotAgain(desk, job, day);
+    return send(needs, slot, post);
+  }
   const { as, note } = more.mayPost ? { as: 'skipped' as const, note: 'nothing to say' } : passing(job);
   settleSlot(desk, job, day, { state: as, at: desk.now(), note });
   return false;
@@ -52,7 +65,10 @@ export async function checkSlot(
 
 async function send({ desk, posting, log }: JobNeeds, slot: Slot, { card, mention }: Post): Promise<boolean> {
   const { job, day } = slot;
-  const sent = await posting.publish(card, { key: postKey(job, day), ...(mention === undefined ? {} : { mention }) });
+  const { zone, morningAt } = businessOf(desk);
+  const quiet = isQuiet(timeOf(desk.now(), zone), morningAt);
+  const called = mention === undefined || quiet ? {} : { mention };
+  const sent = await posting.publish(card, { key: postKey(job, day), quiet, ...called });
   if (sent.outcome === 'unknown') {
     log.warn({ job, day, cause: sent.cause }, 'a post may not have been sent');
     return false;

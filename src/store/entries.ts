@@ -35,6 +35,7 @@ export function entryStore(db: Database) {
   const undoable = "SELECT * FROM entry WHERE voided_at IS NULL AND kind <> 'forget'";
   const latest = db.prepare<[number], Row>(`${undoable} ORDER BY id DESC LIMIT ?`);
   const latestOf = db.prepare<[string], Row>(`${undoable} AND user_id = ? ORDER BY id DESC LIMIT 1`);
+  const newest = db.prepare<[], { id: number | null }>('SELECT max(id) AS id FROM entry');
   const mark = db.prepare<[Instant, string, string, number]>(
     'UPDATE entry SET voided_at = ?, voided_by_id = ?, voided_by = ? WHERE id = ? AND voided_at IS NULL',
   );
@@ -45,6 +46,8 @@ export function entryStore(db: Database) {
   return {
     /** How often an entry was voided since the store was opened. */
     voids: (): number => voids,
+    /** Changes with every entry that is added or voided. */
+    version: (): string => `${newest.get()?.id ?? 0}.${voids}`,
     /** Writes a heading; its id. A key that was used before throws: look with `ofKey` first. */
     add: (by: By, kind: EntryKind, summary: string, at: Instant): number =>
       Number(insert.run({ key: by.key, userId: by.userId, name: by.name, kind, summary, at }).lastInsertRowid),

@@ -1,5 +1,5 @@
 import type { Database } from 'better-sqlite3';
-import type { Instant, Job, JobRun, LocalDay } from '../domain/index.ts';
+import type { Instant, Job, JobRun, LocalDay, SlotState } from '../domain/index.ts';
 
 interface Row {
   job: Job;
@@ -21,6 +21,9 @@ const runOf = (row: Row): JobRun => ({
   note: row.note,
 });
 
+/** The next id: rows are in the order in which posts were last intended, and slots passed over. */
+const newest = '(SELECT max(id) + 1 FROM job_run)';
+
 /** The ledger of scheduled jobs: one row a job and local day, written before anything is posted. */
 export function jobRunStore(db: Database) {
   const insert = db.prepare<{
@@ -32,7 +35,7 @@ export function jobRunStore(db: Database) {
     note: string | null;
   }>(`
     INSERT INTO job_run (job, slot, state, claimed_at, done_at, note) VALUES (@job, @day, @state, @at, @doneAt, @note)
-    ON CONFLICT (job, slot) DO UPDATE SET state = @state, claimed_at = @at, done_at = @doneAt, note = @note, message_id = NULL
+    ON CONFLICT (job, slot) DO UPDATE SET id = ${newest}, state = @state, claimed_at = @at, done_at = @doneAt, note = @note, message_id = NULL
       WHERE job_run.state IN ('folded', 'skipped') AND job_run.claimed_at > @at`);
   const settle = db.prepare<{
     job: Job;
@@ -42,13 +45,26 @@ export function jobRunStore(db: Database) {
     messageId: string | null;
     note: string | null;
   }>(`
-    UPDATE job_run SET state = @state, done_at = @at, message_id = @messageId, note = @note
+    UPDATE job_run SET id = CASE @state WHEN 'folded' THEN ${newest} ELSE id END,
+      state = @state, done_at = @at, message_id = @messageId, note = @note
     WHERE job = @job AND slot = @day AND state = 'claimed'`);
+  const claimAgain = db.prepare<[Job, LocalDay]>(
+    `UPDATE job_run SET id = ${newest} WHERE job = ? AND slot = ? AND state = 'claimed'`,
+  );
   const since = db.prepare<[LocalDay], Row>('SELECT * FROM job_run WHERE slot >= ? ORDER BY claimed_at, slot');
+  // Looked at every minute, more than a year back: as rows without names, which are read in a fraction of the time.
+  const states = db
+    .prepare<[LocalDay], [Job, LocalDay, JobRun['state'], Instant]>(
+      'SELECT job, slot, state, claimed_at FROM job_run WHERE slot >= ?',
+    )
+    .raw();
   const one = db.prepare<[Job, LocalDay], Row>('SELECT * FROM job_run WHERE job = ? AND slot = ?');
-  const folded = db.prepare<[], Row>(`
-    SELECT * FROM job_run WHERE state = 'folded'
-      AND id > coalesce((SELECT max(id) FROM job_run WHERE state = 'sent' AND message_id IS NOT NULL), 0)
+  // Seen from a post that was sent, or else from now.
+  const folded = db.prepare<{ job: Job; day: LocalDay }, Row>(`
+    WITH post AS (SELECT id FROM job_run WHERE job = @job AND slot = @day AND state = 'sent' AND message_id IS NOT NULL)
+    SELECT * FROM job_run WHERE state = 'folded' AND (id < (SELECT id FROM post) OR NOT EXISTS (SELECT 1 FROM post))
+      AND id > coalesce((SELECT max(id) FROM job_run WHERE state = 'sent' AND message_id IS NOT NULL
+        AND (id < (SELECT id FROM post) OR NOT EXISTS (SELECT 1 FROM post))), 0)
     ORDER BY slot`);
   const sentBetween = db.prepare<[Instant, Instant], Row>(
     "SELECT * FROM job_run WHERE state = 'sent' AND message_id IS NOT NULL AND done_at > ? AND done_at <= ? ORDER BY done_at, slot",
@@ -60,6 +76,9 @@ export function jobRunStore(db: Database) {
   return {
     /** Every run of a slot from a local day on. */
     since: (day: LocalDay): JobRun[] => since.all(day).map(runOf),
+    /** What stands of every slot from a local day on. */
+    states: (day: LocalDay): SlotState[] =>
+      states.all(day).map(([job, slot, state, claimedAt]) => ({ job, day: slot, state, claimedAt })),
     ofDay: (job: Job, day: LocalDay): JobRun | undefined => {
       const row = one.get(job, day);
       return row === undefined ? undefined : runOf(row);
@@ -70,6 +89,10 @@ export function jobRunStore(db: Database) {
      */
     claim: (job: Job, day: LocalDay, at: Instant): boolean =>
       insert.run({ job, day, state: 'claimed', at, doneAt: null, note: null }).changes > 0,
+    /** Notes that a claimed slot is being run once more: what was folded meanwhile is told now. */
+    claimAgain: (job: Job, day: LocalDay): void => {
+      claimAgain.run(job, day);
+    },
     /** Notes what became of a claimed slot. */
     settle: (
       job: Job,
@@ -88,8 +111,8 @@ export function jobRunStore(db: Database) {
     /** Notes that a slot whose moment is past was not run; false where it was taken before. */
     pass: (job: Job, day: LocalDay, state: 'folded' | 'skipped', at: Instant, note: string): boolean =>
       insert.run({ job, day, state, at, doneAt: at, note }).changes > 0,
-    /** Slots folded since the last post that was sent, by day. */
-    foldedSinceLastPost: (): JobRun[] => folded.all().map(runOf),
+    /** Slots folded between the post before and this one, sent or still to come, by day. */
+    foldedBefore: (job: Job, day: LocalDay): JobRun[] => folded.all({ job, day }).map(runOf),
     /** Posts sent after `from`, up to and including `to`, in order. */
     sentBetween: (from: Instant, to: Instant): JobRun[] => sentBetween.all(from, to).map(runOf),
     /** When one of these settings was last set; undefined: never. */

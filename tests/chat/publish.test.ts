@@ -1,3 +1,4 @@
+import { MessageFlags } from 'discord.js';
 import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
 import { nonceOf } from '../../src/chat/publish.ts';
 import { FIXED_IDS } from '../../src/local/ids.ts';
@@ -31,6 +32,39 @@ it('a post is found again by its key, and known after its button was pressed', a
   if (post === undefined) throw new Error('the post is gone');
   await live.chat.as(FIXED_IDS.owner).press(post, 'Home');
   expect(await publisher.findPost(key)).toEqual({ outcome: 'found', messageId });
+});
+
+it('a post at night calls nobody and makes no sound', async () => {
+  const { publisher } = live.bot();
+  const key = 'evening 2027-04-13';
+  const title = 'Evening at night';
+  idOf(await publisher.publish({ title }, { key, mention: [FIXED_IDS.partner], quiet: true }));
+  const post = (await live.chat.channelMessages()).find(({ text }) => text.includes(title));
+  expect(post?.message.flags).toBe(MessageFlags.SuppressNotifications);
+});
+
+it('a post says something else once it is edited, keeps its key, and one that is gone is told as absent', async () => {
+  const { publisher } = live.bot();
+  const key = 'morning 2027-04-30';
+  const messageId = idOf(await publisher.publish({ title: 'Before' }, { key }));
+  expect(await publisher.edit(messageId, { title: 'After' }, { key })).toEqual({ outcome: 'edited' });
+  const texts = (await live.chat.channelMessages()).map(({ text }) => text);
+  expect(texts).toContain('**After**');
+  expect(texts).not.toContain('**Before**');
+  expect(await publisher.findPost(key)).toEqual({ outcome: 'found', messageId });
+  expect(await publisher.edit('1100000000000008888', { title: 'After' }, { key })).toEqual({ outcome: 'absent' });
+  await live.chat.fault({
+    kind: 'status',
+    status: 403,
+    body: { code: 30046, message: 'Too many edits' },
+    method: 'PATCH',
+    route: '/channels/{channel}/messages/{message}',
+    times: 1,
+  });
+  expect(await publisher.edit(messageId, { title: 'Later' }, { key })).toEqual({
+    outcome: 'unknown',
+    cause: 'Too many edits',
+  });
 });
 
 it('a send whose answer is lost is unknown, and sent again comes back as the same message', async () => {

@@ -72,6 +72,7 @@ function boundary() {
     partners: desk.store.settings.partners,
     chosenChannel: () => null,
     loggedBy: (key) => loggedBy(desk, key),
+    worked: () => undefined,
   };
   const quiet = { info: () => {}, warn: () => {}, error: () => {} };
   return makeBoundary(app, { guildId: '1', channelId: '2' }, quiet);

@@ -37,6 +37,7 @@ it('what was begun is finished and answered before the bot goes, jobs first, and
     commands: [{ name: 'wait', description: 'Waits at a gate', leaves: [waiting] }],
     startJobs: () => ({
       advanceTo: async () => ({ posts: 0 }),
+      worked: () => undefined,
       async stop() {
         order.push('jobs stopped');
         gate.open();

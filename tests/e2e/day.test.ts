@@ -68,6 +68,8 @@ it('posts every morning once, and a tick under the post logs the act and says by
   expect(history.text).toMatch(/Done by linnet/);
   const [updated] = await posts('Morning');
   expect(updated?.text).toContain('linnet');
+  await rowan.command('topup', { tub: 'A1', litres: 1 });
+  await tryOut.chat.untilMessage(({ text }) => /^\*\*Morning, Wed 14 Apr[^]*Done by rowan: top-up/.test(text));
   await rowan.command('clock', { forward: '2 days' });
   expect(await posts('Morning')).toHaveLength(3);
 });

@@ -121,6 +121,25 @@ describe('the ledger', () => {
   });
 });
 
+describe('at night', () => {
+  it('a post comes without a sound, and calls nobody', async () => {
+    const test = started();
+    const channel = makeChannel();
+    const needs: JobNeeds = {
+      ...needsOf(test, channel),
+      postOf: ({ job }) => (job === 'season' ? null : { card: { title: job }, mention: ['user-wren'] }),
+    };
+    test.advance({ hours: 23 });
+    await runDue(test.desk.now(), needs);
+    test.advance({ hours: 28 });
+    await runDue(test.desk.now(), needs);
+    expect(channel.messages.map(({ key, isQuiet, mention }) => [key, isQuiet, mention])).toEqual([
+      ['evening-2027-04-13', false, ['user-wren']],
+      ['evening-2027-04-14', true, []],
+    ]);
+  });
+});
+
 /** The process is gone: nothing after this runs. */
 class Killed extends Error {}
 
@@ -156,6 +175,7 @@ function killing(needs: JobNeeds, at: number): JobNeeds {
     },
     posting: {
       findPost: needs.posting.findPost,
+      edit: needs.posting.edit,
       publish: async (card, options) => {
         tick();
         const sent = await needs.posting.publish(card, options);

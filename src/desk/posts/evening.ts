@@ -43,7 +43,7 @@ export function eveningState(desk: Desk): EveningPost {
     parcels: judgedParcels(desk, [...paid, ...unpaid]),
     unpaid,
     notSent: toPackOn(desk, day),
-    missed: missedPosts(desk),
+    missed: missedPosts(desk, 'evening', day),
     fromMorning: wasFolded ? { watch: tubsToWatch(desk), claims: openClaims(desk) } : null,
   };
 }

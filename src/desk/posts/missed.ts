@@ -10,9 +10,9 @@ export interface Missed {
   readonly since: LocalDay;
 }
 
-/** What was folded since the last post that went out, season notices aside: they say themselves what they take up. */
-export function missedPosts(desk: Desk): Missed | null {
-  const folded = desk.store.jobRuns.foldedSinceLastPost().filter(({ job }) => job !== 'season');
+/** What was folded since the post before this one, season notices aside: they say themselves what they take up. */
+export function missedPosts(desk: Desk, post: Job, day: LocalDay): Missed | null {
+  const folded = desk.store.jobRuns.foldedBefore(post, day).filter(({ job }) => job !== 'season');
   const [first] = folded;
   if (first === undefined) return null;
   const of = (job: Job): number => folded.filter((run) => run.job === job).length;

@@ -51,7 +51,7 @@ export function morningPost(desk: Desk): MorningPost {
     watch: tubsToWatch(desk),
     claims: openClaims(desk),
     unheard: unheardOf(desk),
-    missed: missedPosts(desk),
+    missed: missedPosts(desk, 'morning', day),
     backupFailed: backupFailure(desk, day),
   };
 }

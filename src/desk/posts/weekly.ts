@@ -36,6 +36,6 @@ export function weeklyPost(desk: Desk): WeeklyPost {
     claims: openClaims(desk),
     watch: tubsToWatch(desk),
     dispatchDays: dispatchDaysAhead(desk, daysAhead).filter((judged) => judged.day > day),
-    missed: missedPosts(desk),
+    missed: missedPosts(desk, 'weekly', day),
   };
 }
