@@ -7,6 +7,7 @@ import {
   mendNitrate,
   racksOf,
   readingHistory,
+  readingOf,
   type TypedValues,
   tubById,
   tubsInUse,
@@ -150,6 +151,14 @@ const history = leaf({
 
 export const reading: Command = { name: 'reading', description: 'Water values', leaves: [log, sheet, history] };
 
+/** A reading of before, with what puts it right where it does not fit. */
+function shown(ctx: Ctx, entry: number): Answer {
+  const found = readingOf(ctx.desk, entry);
+  if (!found.ok) return refused(ctx, found.fault);
+  const { logged, by, loggedAt } = found.value;
+  return { card: readingCard(voiceOf(ctx), by, logged, loggedAt) };
+}
+
 export const readingActs = {
   'reading-form': ({ tub: id }, ctx) => {
     const tub = tubById(ctx.desk, id);
@@ -193,6 +202,8 @@ export const readingActs = {
     const mended = mendNitrate(ctx.desk, ctx.by, entry, nitrate);
     return mended.ok ? { card: readingCard(voiceOf(ctx), ctx.by.name, mended.value) } : refused(ctx, mended.fault);
   },
+  'reading-show': ({ entry }, ctx) => shown(ctx, entry),
+  'reading-pick': (_, ctx, { values: [entry = ''] }) => shown(ctx, Number(entry)),
   'sheet-form': ({ rack }, ctx) => openSheet(ctx, rack === '' ? undefined : rack),
   'sheet-send': ({ rack }, ctx, { fields }) => {
     const lines = parseSheet(

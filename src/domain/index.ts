@@ -132,6 +132,7 @@ export * from './water/nitrogen.ts';
 export * from './water/oxygen.ts';
 export * from './water/planner.ts';
 export * from './water/possible.ts';
+export * from './water/standing.ts';
 export * from './water/trend.ts';
 export * from './water/unlikely.ts';
 export * from './water/verdict.ts';

@@ -159,6 +159,15 @@ export type Refusal =
         readonly by: string;
       };
     }
+  /** A change that a reading asked for was logged by somebody since. */
+  | {
+      readonly kind: 'change-logged-already';
+      readonly tub: string;
+      readonly litres: number;
+      readonly at: Instant;
+      readonly by: string;
+      readonly loggedAt: Instant;
+    }
   | {
       readonly kind: 'ask-mix-lines';
       readonly from: string;

@@ -16,6 +16,8 @@ const actFields = {
   'change-plan': {},
   'change-missed': { entry: 'number', litres: 'number', at: 'number' },
   'reading-mend': { entry: 'number', nitrate: 'number' },
+  'reading-show': { entry: 'number' },
+  'reading-pick': {},
   'changes-done': {},
   'count-form': { tub: 'number' },
   'count-send': { tub: 'number' },

@@ -4,7 +4,9 @@ import {
   creepPlateau,
   daysBetween,
   type Instant,
+  isHarmful,
   type OddReading,
+  type StandingValue,
   type TopUpLogged,
   type Tub,
 } from '../domain/index.ts';
@@ -15,6 +17,7 @@ import { effectLines, rangeWords, riseLine } from './nitrate.ts';
 import { fixButtons, oddShort } from './odd.ts';
 import { type WaterToPrepare, waterLines } from './prepare.ts';
 import { stepButtons } from './setup.ts';
+import { firstAid, standingLine, testAgain } from './standing.ts';
 import { undoButton } from './undoButton.ts';
 import {
   counted,
@@ -26,41 +29,55 @@ import {
   matchWords,
   mgLWords,
   momentWords,
+  sinceWords,
   type Voice,
 } from './voice.ts';
 
 export function changeCard(voice: Voice, by: string, logged: ChangeLogged): Card {
-  const { tub, litres, percent, nitrateMgL, next } = logged;
+  const { tub, litres, percent, nitrateMgL, next, together, standing } = logged;
+  const test = testAgain(standing, ' tomorrow');
   return {
     title: `${tub.name}: ${litresWords(voice, litres)} changed`,
     why: [
       `${percent} % of ${litresWords(voice, tub.netLitres)} net`,
+      ...(together === null
+        ? []
+        : [
+            `With the ${litresWords(voice, together.litres)} of ${sinceWords(voice, together.at)} the two swap ${together.percent} %`,
+          ]),
       ...(nitrateMgL === null ? [] : [`Nitrate about ${mgLWords(nitrateMgL.before)} → ${mgLWords(nitrateMgL.after)}`]),
       `Next change ${dayWords(voice, next.dueOn)}, ${litresWords(voice, next.litres)}`,
       whenLine(voice, by, logged.at),
     ],
+    ...(test !== null && { next: test }),
     controls: [[button('Next change', press('change-plan', {}), 'main'), undoButton(logged.entryId)]],
   };
 }
 
 /** Who logged it, and when it happened if that was not just now. */
-export const whenLine = (voice: Voice, by: string, at: Instant): string =>
-  Date.parse(voice.now) - Date.parse(at) < 10 * 60_000
-    ? loggedWords(voice, by)
-    : `${loggedWords(voice, by)}, for ${momentWords(voice, at)}`;
+export const whenLine = (voice: Voice, by: string, at: Instant, loggedAt = voice.now): string =>
+  Date.parse(loggedAt) - Date.parse(at) < 10 * 60_000
+    ? loggedWords(voice, by, loggedAt)
+    : `${loggedWords(voice, by, loggedAt)}, for ${momentWords(voice, at)}`;
 
 interface TubPlan {
   readonly tub: Tub;
   readonly plan: ChangePlan;
 }
 
+interface TubPlanShown extends TubPlan {
+  readonly odd: OddReading | null;
+  readonly standing: readonly StandingValue[];
+}
+
 /** The change of one tub, with its reason. */
-export function tubPlanCard(voice: Voice, { tub, plan, odd }: TubPlan & { readonly odd: OddReading | null }): Card {
+export function tubPlanCard(voice: Voice, { tub, plan, odd, standing }: TubPlanShown): Card {
   const { nitrate, dueOn } = plan;
   const isDue = dueOn <= voice.today;
   return {
     title: `${tub.name}: change ${litresWords(voice, plan.litres)} ${isDue ? 'today' : dayWords(voice, dueOn)}`,
     why: [
+      ...standing.filter(isHarmful).map((value) => standingLine(voice, value)),
       ...(nitrate === null
         ? [`${plan.percent} % of ${litresWords(voice, tub.netLitres)} net`]
         : [
@@ -72,7 +89,10 @@ export function tubPlanCard(voice: Voice, { tub, plan, odd }: TubPlan & { readon
       ...jumpLines(voice, plan),
       ...(dueOn < voice.today ? [`Due since ${dateWords(voice, dueOn)}`] : []),
     ],
-    next: `Match the new water within ${matchWords(voice)}; dechlorinate it`,
+    next:
+      plan.reason === 'urgent'
+        ? firstAid(voice, plan, standing)
+        : (testAgain(standing) ?? `Match the new water within ${matchWords(voice)}; dechlorinate it`),
     controls: [
       [
         button(`Changed ${figure(plan.litres)} L`, press('change-now', { tub: tub.id, litres: plan.litres }), 'main'),

@@ -24,16 +24,33 @@ export function figureOf(voice: Voice, finding: Finding): string {
   }
 }
 
+type Ammonia = Extract<Finding, { of: 'ammonia' }>;
+
+/** "0.465 %", "11.1 %": to three digits, so that it can be compared with a printed table; a trace is told as such. */
+function percentWords(share: number): string {
+  const percent = share * 100;
+  if (percent < 0.01) return 'under 0.01 %';
+  return percent < 0.1 ? `${percent.toFixed(3)} %` : `${percent.toPrecision(3)} %`;
+}
+
+/** "pH 8 and 25 °C": what was taken where the tub's own is not known; empty where it is. */
+function assumedOf(voice: Voice, { assumed }: Ammonia): string {
+  const words = { pH: 'pH 8', temperature: tempWords(voice, 25) };
+  return listWords(assumed.map((of) => words[of]));
+}
+
+/** "0.051 mg/L un-ionised (5.03 %)". */
+export const unionisedShort = ({ unionisedMgL, share }: Ammonia): string =>
+  `${unionisedMgL.toFixed(3)} mg/L un-ionised (${percentWords(share)})`;
+
 /** A value that is not fine, with the figures that decide. */
 export function findingLines(voice: Voice, finding: Finding): string[] {
   const shown = figureOf(voice, finding);
   switch (finding.of) {
     case 'ammonia': {
-      const words = { pH: 'pH 8', temperature: tempWords(voice, 25) };
-      const named = finding.assumed.map((of) => words[of]);
-      const assumed = named.length === 0 ? '' : ` at ${listWords(named)}, assumed`;
+      const assumed = assumedOf(voice, finding);
       return [
-        `Un-ionised ammonia ${finding.unionisedMgL.toFixed(3)} mg/L, ${figure(finding.share * 100)} % of it${assumed}`,
+        `Un-ionised ammonia ${finding.unionisedMgL.toFixed(3)} mg/L, ${percentWords(finding.share)} of it${assumed === '' ? '' : ` at ${assumed}, assumed`}`,
         ...criteriaLine(finding),
       ];
     }
@@ -60,7 +77,7 @@ export function findingLines(voice: Voice, finding: Finding): string[] {
 }
 
 /** The published 30-day criterion beside it: a second measure, made for fish and mussels. */
-function criteriaLine({ criteria }: Extract<Finding, { of: 'ammonia' }>): string[] {
+function criteriaLine({ criteria }: Ammonia): string[] {
   if (criteria === null) return [];
   const { nitrogenMgL, chronicMgNL, timesChronic } = criteria;
   const times = timesChronic >= 1 ? `${figure(timesChronic)} times` : `${figure(timesChronic * 100, 0)} % of`;
@@ -76,14 +93,30 @@ export function trendLine({ name, trend }: MovingValue): string {
     .concat(`, ${figure(trend.baseline)} → ${figure(trend.latest)} (${counted(trend.readings, 'reading')})`);
 }
 
-/** How many fine values stand on one line of a phone. */
-const finePerLine = 4;
+/** The most that stands on one line of a phone, characters. */
+const lineLength = 60;
 
 /** "Fine: 21.4 °C · pH 7.4", on as many lines as it takes. */
-export function fineLines(values: readonly string[]): string[] {
+export function listLines(word: string, values: readonly string[]): string[] {
   const lines: string[] = [];
-  for (let from = 0; from < values.length; from += finePerLine) {
-    lines.push(`Fine: ${values.slice(from, from + finePerLine).join(' · ')}`);
+  for (const value of values) {
+    const longer = `${lines.at(-1)} · ${value}`;
+    if (lines.length > 0 && longer.length <= lineLength) lines[lines.length - 1] = longer;
+    else lines.push(`${word}: ${value}`);
   }
   return lines;
+}
+
+/** The fine values, un-ionised ammonia among them where any ammonia was read. */
+export function fineLines(voice: Voice, findings: readonly Finding[]): string[] {
+  const fine = findings.filter(({ of, state }) => state === 'fine' && of !== 'nitrate');
+  const words = fine.map((finding) =>
+    finding.of === 'ammonia' && finding.totalMgL > 0
+      ? `${figureOf(voice, finding)}, ${unionisedShort(finding)}`
+      : figureOf(voice, finding),
+  );
+  const assumed = fine.flatMap((finding) =>
+    finding.of === 'ammonia' && finding.totalMgL > 0 && finding.assumed.length > 0 ? [assumedOf(voice, finding)] : [],
+  );
+  return [...listLines('Fine', words), ...assumed.map((at) => `Ammonia judged at ${at}, assumed`)];
 }

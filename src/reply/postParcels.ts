@@ -1,7 +1,8 @@
-import type { Sale } from '../domain/index.ts';
+import { oldAlarmDays, type Sale, type StandingValue } from '../domain/index.ts';
 import type { Button } from './card.ts';
 import { type Judged, reasonLines, wantsForecast } from './dispatchReasons.ts';
 import { forecastButton, moveButton } from './sale.ts';
+import { standingWords } from './standing.ts';
 import { type TubWater, worstWords } from './tubWater.ts';
 import { dateWords, listWords, type Voice } from './voice.ts';
 
@@ -50,12 +51,12 @@ export interface WatchWords extends TubWater {
   readonly tub: { readonly name: string };
 }
 
-/** A bad reading older than this tells of then; what it calls for is a test (common practice, no source). */
-const oldDays = 14;
+/** Days since what is worst was read; null: nothing was. */
+const ageOf = ({ standing, last }: WatchWords): number | null => standing[0]?.daysOld ?? last?.daysOld ?? null;
 
 /** "Act: B5 ammonia 1 mg/L, A2 …", "Watch: …", with the age of old readings, and "Test again: …" where they are too old to believe. */
 export function watchLines(voice: Voice, tubs: readonly WatchWords[], most = 4): string[] {
-  const isOld = ({ last }: WatchWords): boolean => last !== null && last.daysOld > oldDays;
+  const isOld = (tub: WatchWords): boolean => (ageOf(tub) ?? 0) > oldAlarmDays;
   const recent = tubs.filter((tub) => !isOld(tub));
   const lineOf = (word: string, own: readonly WatchWords[]): string[] => {
     if (own.length === 0) return [];
@@ -84,10 +85,13 @@ export function watchLines(voice: Voice, tubs: readonly WatchWords[], most = 4):
 }
 
 function watchWords(voice: Voice, watched: WatchWords): string {
-  const { tub, last } = watched;
-  const age = last !== null && last.daysOld > 1 ? ` (${last.daysOld} days ago)` : '';
-  return `${tub.name} ${worstWords(voice, watched) ?? 'fine'}${age}`;
+  const days = ageOf(watched);
+  const age = days !== null && days > 1 ? ` (${days} days ago)` : '';
+  return `${watched.tub.name} ${worstWords(voice, watched, inPost) ?? 'fine'}${age}`;
 }
+
+/** A value that stands, its age left to be said. */
+const inPost = (voice: Voice, value: StandingValue): string => standingWords(voice, { ...value, isOld: false });
 
 export const claimLines = (claims: readonly Sale[]): string[] =>
   claims.length === 0 ? [] : [`Claims not answered: ${listWords(claims.map(({ id }) => `parcel ${id}`))}`];

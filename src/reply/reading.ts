@@ -1,19 +1,22 @@
-import type { Finding, ReadingLogged } from '../domain/index.ts';
+import { type Finding, isOverLimit, type ReadingLogged } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import { whenLine } from './change.ts';
-import { figureOf, findingLines, fineLines, trendLine } from './findings.ts';
+import { figureOf, findingLines, fineLines, listLines, trendLine } from './findings.ts';
 import { jumpLines } from './jump.ts';
 import { effectLines, limitLine, readLine, riseLine } from './nitrate.ts';
 import { fixButtons, oddLines } from './odd.ts';
-import { dayWords, figure, litresWords, matchWords, mgLWords, type Voice } from './voice.ts';
+import { headlineOf, needsFirstAid, othersStanding } from './readingHeadline.ts';
+import { firstAid, standingLine, testAgain } from './standing.ts';
+import { figure, matchWords, type Voice } from './voice.ts';
+
+/** Values to watch on lines of their own, beside nitrate's lines and without; the rest share one. */
+const mostWatched = { withNitrate: 2, alone: 4 };
 
 /** The verdict, the figures that decide, what the change does and what to watch. */
-export function readingCard(voice: Voice, by: string, logged: ReadingLogged): Card {
+export function readingCard(voice: Voice, by: string, logged: ReadingLogged, loggedAt = voice.now): Card {
   const { tub, verdict, plan, reading, odd, entryId } = logged;
-  const troubled = verdict.findings.filter(({ state }) => state !== 'fine');
-  const others = troubled.filter(({ of }) => of !== 'nitrate');
-  const fine = verdict.findings.filter(({ of, state }) => state === 'fine' && of !== 'nitrate');
+  const { state, words, worst } = headlineOf(voice, logged);
   const wrong = button('Wrong entry', press('undo-ask', { entry: entryId }));
   const change = button(
     `Changed ${figure(plan.litres)} L`,
@@ -21,18 +24,20 @@ export function readingCard(voice: Voice, by: string, logged: ReadingLogged): Ca
     'main',
   );
   const wantsChange =
-    troubled.some(({ of }) => of === 'ammonia' || of === 'nitrite' || of === 'nitrate') || plan.dueOn <= voice.today;
+    verdict.findings.some((finding) => finding.state !== 'fine' && isChangedFor(finding)) ||
+    plan.reason === 'urgent' ||
+    plan.dueOn <= voice.today;
   const fixes = odd === null ? [] : fixButtons(voice, odd);
-  const next = adviceFor(voice, logged, troubled[0]);
+  const next = adviceFor(voice, logged, worst);
   return {
-    title: `${tub.name}: ${headline(voice, logged, troubled[0])}`,
+    title: `${tub.name}: ${state}, ${words}`,
     why: [
-      ...others.slice(0, reading.nitrateMgL === null ? 4 : 2).flatMap((finding) => findingLines(voice, finding)),
+      ...troubleLines(voice, logged),
       ...nitrateLines(voice, logged),
       ...(wantsChange ? jumpLines(voice, plan) : []),
       ...logged.trends.slice(0, 2).map((moving) => trendLine(moving)),
-      ...fineLines(fine.map((finding) => figureOf(voice, finding))),
-      whenLine(voice, by, reading.at),
+      ...fineLines(voice, verdict.findings),
+      whenLine(voice, by, reading.at, loggedAt),
     ],
     ...(next !== null && { next }),
     controls: [
@@ -42,17 +47,25 @@ export function readingCard(voice: Voice, by: string, logged: ReadingLogged): Ca
   };
 }
 
-function headline(voice: Voice, { verdict, plan, odd }: ReadingLogged, worst: Finding | undefined): string {
-  const { state } = verdict;
-  if (odd !== null && state !== 'act') return `watch, nitrate ${mgLWords(odd.readMgL)} does not fit`;
-  const isDue = plan.dueOn <= voice.today;
-  if (worst === undefined) {
-    return isDue ? `fine, routine change ${litresWords(voice, plan.litres)} today` : 'fine, nothing to do';
-  }
-  if (worst.of === 'nitrate') {
-    return `${state}, change ${litresWords(voice, plan.litres)} ${dayWords(voice, isDue ? voice.today : plan.dueOn)}`;
-  }
-  return `${state}, ${figureOf(voice, worst)}`;
+/** Whether a change takes out what is wrong. */
+const isChangedFor = ({ of }: Finding): boolean => of === 'ammonia' || of === 'nitrite' || of === 'nitrate';
+
+/** All that harms, now read or still standing; then what to watch, the rest of it on one line. */
+function troubleLines(voice: Voice, logged: ReadingLogged): string[] {
+  const findings = logged.verdict.findings.filter(({ of }) => of !== 'nitrate');
+  const acts = findings.filter(({ state }) => state === 'act');
+  const watched = findings.filter(({ state }) => state === 'watch');
+  const most = logged.reading.nitrateMgL === null ? mostWatched.alone : mostWatched.withNitrate;
+  const shown = watched.slice(0, Math.max(0, most - acts.length));
+  return [
+    ...acts.flatMap((finding) => findingLines(voice, finding)),
+    ...othersStanding(logged).map((value) => standingLine(voice, value)),
+    ...shown.flatMap((finding) => findingLines(voice, finding)),
+    ...listLines(
+      'Also',
+      watched.slice(shown.length).map((finding) => figureOf(voice, finding)),
+    ),
+  ];
 }
 
 /** What nitrate was read, how it rises and what the change does; or why it does not fit. */
@@ -73,20 +86,17 @@ function nitrateLines(voice: Voice, { tub, reading, verdict, plan, kit, odd }: R
 }
 
 /** What to do today, or to watch; null: nothing. */
-function adviceFor(voice: Voice, { plan, odd }: ReadingLogged, worst: Finding | undefined): string | null {
-  const change = `Change ${litresWords(voice, plan.litres)}`;
-  if (odd !== null && worst?.state !== 'act') return 'Test again, or tell me what happened';
-  if (worst === undefined) return null;
+export function adviceFor(voice: Voice, logged: ReadingLogged, worst: Finding | null): string | null {
+  const { plan, odd, standing } = logged;
+  if (needsFirstAid(logged)) return firstAid(voice, plan, standing);
+  if (odd !== null && worst === null) return 'Test again, or tell me what happened';
+  if (worst === null) return testAgain(standing) ?? matchAdvice(voice, logged);
   switch (worst.of) {
     case 'ammonia':
     case 'nitrite':
-      return worst.state === 'act'
-        ? `${change} now, stop feeding, air up, test again tomorrow`
-        : 'Test again tomorrow; feed nothing until then';
+      return worst.state === 'act' ? testAgain(standing) : 'Test again tomorrow; feed nothing until then';
     case 'nitrate':
-      return plan.reason === 'source-too-high'
-        ? 'Feed less, add plants or use softer water'
-        : `Match the new water within ${matchWords(voice)}`;
+      return matchAdvice(voice, logged);
     case 'temperature':
       return worst.tempC > 20
         ? 'Cool slowly: lid open, fan, shade; more air'
@@ -100,4 +110,15 @@ function adviceFor(voice: Voice, { plan, odd }: ReadingLogged, worst: Finding | 
     case 'tds':
       return 'Check what was topped up; change in small steps';
   }
+}
+
+/** What the change for nitrate needs; null where none is called for. */
+function matchAdvice(voice: Voice, { verdict, plan }: ReadingLogged): string | null {
+  const isOver =
+    verdict.findings.some(({ of, state }) => of === 'nitrate' && state !== 'fine') ||
+    (plan.nitrate !== null && isOverLimit(plan.nitrate));
+  if (!isOver) return null;
+  return plan.reason === 'source-too-high'
+    ? 'Feed less, add plants or use softer water'
+    : `Match the new water within ${matchWords(voice)}`;
 }

@@ -192,6 +192,7 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
     case 'impossible-water':
     case 'ask-unlikely-water':
     case 'ask-changed-already':
+    case 'change-logged-already':
       return waterRefusal(voice, refusal);
     case 'passes-tell-nothing':
     case 'pass-left-out':

@@ -4,6 +4,7 @@ import {
   type Instant,
   type MovingValue,
   type OddReading,
+  type StandingValue,
   type Tub,
   type TubStock,
 } from '../domain/index.ts';
@@ -14,6 +15,7 @@ import { figureOf, trendLine } from './findings.ts';
 import { rangeWords, riseLine } from './nitrate.ts';
 import { oddShort } from './odd.ts';
 import { stepButtons } from './setup.ts';
+import { firstAid, standingLine, standingShort, testAgain, wantsTest } from './standing.ts';
 import { type TubWater, worstWords } from './tubWater.ts';
 import { undoButton } from './undoButton.ts';
 import {
@@ -47,6 +49,7 @@ interface TubShown extends TubState {
 export function tubCard(voice: Voice, state: TubShown): Card {
   const { tub, last, plan, stock, odd, creep } = state;
   const chart = waterChart(voice, state.past, 'nitrateMgL', 3);
+  const next = waterAdvice(voice, state);
   return {
     title: `${tub.name}: ${tubHeadline(voice, state)}`,
     why: [
@@ -60,6 +63,7 @@ export function tubCard(voice: Voice, state: TubShown): Card {
       ...(plan.nitrate === null
         ? []
         : [`Nitrate about ${rangeWords(plan.nitrate.nowMgL)} mg/L now`, riseLine(plan.nitrate)]),
+      ...standingBeside(state).map((value) => standingLine(voice, value)),
       ...(odd === null ? [] : [oddShort(voice, odd)]),
       ...state.trends.slice(0, 2).map((moving) => trendLine(moving)),
       ...(creep?.wantsSoftTopUps === true ? ['Top up with soft water: tap water piles minerals up'] : []),
@@ -68,9 +72,19 @@ export function tubCard(voice: Voice, state: TubShown): Card {
         ? []
         : [`Off sale ${holdEndWords(voice, stock.offSale.until as Voice['today'] | null)}: ${stock.offSale.reason}`]),
     ],
+    ...(next !== null && { next }),
     ...(chart !== null && { chart }),
     controls: [tubControls(voice, state)],
   };
+}
+
+/** What stands from readings before the last, and what was changed for since the last. */
+const standingBeside = ({ standing, last }: TubState): readonly StandingValue[] =>
+  standing.filter((value) => value.at !== last?.reading.at || wantsTest(value));
+
+/** First aid, or the test that is waited for; null: neither. */
+function waterAdvice(voice: Voice, { plan, standing }: TubState): string | null {
+  return plan.reason === 'urgent' ? firstAid(voice, plan, standing) : testAgain(standing);
 }
 
 /** The likely act first; no second change is offered on the day of one. */
@@ -96,9 +110,9 @@ function stockLine(voice: Voice, { saleable, counted: count }: TubStock): string
 /** A reading older than this says little of today; a test a month is usual (common practice, no source). */
 const staleDays = 45;
 
-function tubHeadline(voice: Voice, tub: TubState): string {
+function tubHeadline(voice: Voice, tub: TubState, said?: typeof standingShort): string {
   const { last, plan, lateDays, stock } = tub;
-  const worst = worstWords(voice, tub);
+  const worst = worstWords(voice, tub, said);
   if (worst !== null) return `${tub.waterState}, ${worst}`;
   if (lateDays > 0) return `change ${counted(lateDays, 'day')} late`;
   if (plan.dueOn <= voice.today) return `change ${figure(plan.litres)} L ${plan.dueOn < voice.today ? 'due' : 'today'}`;
@@ -152,7 +166,7 @@ function listRow(voice: Voice, state: TubState, nameWidth: number): string {
   const animals = stock.saleable === null ? '–' : String(stock.saleable);
   const nitrate = plan.nitrate?.nowMgL.median ?? last?.reading.nitrateMgL ?? null;
   const shown = nitrate === null ? '–' : figure(nitrate, 0);
-  return `${tub.name.slice(0, nameWidth).padEnd(nameWidth)} ${animals.padStart(4)} ${shown.padStart(3)} ${tubHeadline(voice, state)}`.slice(
+  return `${tub.name.slice(0, nameWidth).padEnd(nameWidth)} ${animals.padStart(4)} ${shown.padStart(3)} ${tubHeadline(voice, state, standingShort)}`.slice(
     0,
     38,
   );

@@ -1,9 +1,12 @@
 import { fahrenheitOf, type Mended, type Refusal, type WaterValueName } from '../domain/index.ts';
 import type { Card, Offer } from './card.ts';
-import { figure, shareWords, sinceWords, type Voice } from './voice.ts';
+import { figure, litresWords, shareWords, sinceWords, type Voice } from './voice.ts';
 import { valueWords, withUnit } from './waterWords.ts';
 
-type WaterRefusal = Extract<Refusal, { kind: 'impossible-water' | 'ask-unlikely-water' | 'ask-changed-already' }>;
+type WaterRefusal = Extract<
+  Refusal,
+  { kind: 'impossible-water' | 'ask-unlikely-water' | 'ask-changed-already' | 'change-logged-already' }
+>;
 
 export function waterRefusal(voice: Voice, refusal: WaterRefusal): Card {
   switch (refusal.kind) {
@@ -13,6 +16,8 @@ export function waterRefusal(voice: Voice, refusal: WaterRefusal): Card {
       return unlikely(voice, refusal);
     case 'ask-changed-already':
       return changedAlready(voice, refusal);
+    case 'change-logged-already':
+      return loggedAlready(voice, refusal);
   }
 }
 
@@ -91,3 +96,12 @@ function changedAlready(voice: Voice, refusal: Extract<Refusal, { kind: 'ask-cha
     ],
   };
 }
+
+const loggedAlready = (
+  voice: Voice,
+  { tub, litres, at, by, loggedAt }: Extract<Refusal, { kind: 'change-logged-already' }>,
+): Card => ({
+  title: `Already logged by ${by}: ${tub}, ${litresWords(voice, litres)}`,
+  why: [`For ${sinceWords(voice, at)}, logged ${sinceWords(voice, loggedAt)}`, 'Nothing was logged a second time'],
+  next: 'If there was one more, log it with /change log',
+});

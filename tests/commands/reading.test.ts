@@ -42,7 +42,7 @@ describe('/reading log', () => {
     const answer = await at.type('reading log', { tub: 'A5', ammonia: 1 });
     expectPhone(answer.card);
     expect(wordsOf(answer)).toContain('A5: act, ammonia 1 mg/L');
-    expect(wordsOf(answer)).toContain('Un-ionised ammonia 0.054 mg/L, 5.4 % of it at pH 8 and 25 °C, assumed');
+    expect(wordsOf(answer)).toContain('Un-ionised ammonia 0.054 mg/L, 5.37 % of it at pH 8 and 25 °C, assumed');
     expect(wordsOf(answer)).toContain('0.78 mg/L as nitrogen, 63 % of the 30-day criterion (1.24)');
     expect(labelsOf(answer)[0]).toBe('Changed 5 L');
   });
@@ -152,7 +152,7 @@ describe('/reading sheet', () => {
     expect(wordsOf(answer)).toBe(
       [
         '2 readings logged, 2 lines not',
-        'A3: watch, nitrate 60 mg/L',
+        'A3: watch, nitrate 60 mg/L, change 5 L today',
         'Fine: A1',
         'Not: A9 no3 3 (No tub called "A9", near it A1, A2 or A3)',
         'Not: A2 ph 74 (pH 74 cannot be right)',

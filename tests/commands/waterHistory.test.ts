@@ -181,6 +181,12 @@ describe('a reading that does not follow', () => {
     expect(wordsOf(await at.tap(answer, label))).toContain('L changed');
     expect(at.rows()['water_change']).toBe((before['water_change'] ?? 0) + 1);
     expect(await planOf('A3')).not.toContain('does not fit');
+    // The partner taps the same card: once is enough.
+    at.advance({ minutes: 2 });
+    const second = await at.tap(answer, label, { name: 'alder' });
+    expectPhone(second.card);
+    expect(wordsOf(second)).toMatch(/^Already logged by wren: A3, 14 L\nFor today /);
+    expect(at.rows()['water_change']).toBe((before['water_change'] ?? 0) + 1);
   });
 
   it('is not seen in a history that is what it says', async () => {

@@ -22,6 +22,7 @@ const planned = (name: string, nitrateMgL: number | null, dueOn: string, id = 1,
   tub: tub(name, id),
   plan: plannedAt(nitrateMgL, dueOn, isUrgent ? { harmOn: day(dueOn) } : {}),
   odd: null,
+  standing: [],
 });
 
 describe('the plan of one tub', () => {
@@ -53,12 +54,12 @@ describe('the plan of one tub', () => {
   it('says that the limit cannot be held, the floor and what helps', () => {
     const policy = { ...defaultBusiness, sourceNitrateMgL: 30 };
     const plan = plannedAt(40, '2027-04-13', { policy });
-    const card = tubPlanCard(voice, { tub: tub('A3'), plan, odd: null });
+    const card = tubPlanCard(voice, { tub: tub('A3'), plan, odd: null, standing: [] });
     expectPhone(card);
     expect(card.why).toContain('No change gets under 20: the source water is not, floor about 33');
     expect(card.why).toContain('Helps: source water of at most 17: see /mix');
     const fast = plannedAt(30, '2027-04-13', { estimate: knownNitrate(30, 0.8) });
-    expect(tubPlanCard(voice, { tub: tub('A3'), plan: fast, odd: null }).why).toContain(
+    expect(tubPlanCard(voice, { tub: tub('A3'), plan: fast, odd: null, standing: [] }).why).toContain(
       'Or a rise under 3.8 a week (less food, more plants)',
     );
   });
@@ -70,10 +71,11 @@ describe('the plan of one tub', () => {
       tub: tub('A3'),
       plan: plannedAt(30, '2027-04-13', { source, water: near }),
       odd: null,
+      standing: [],
     });
     expect(card.why).toContain('TDS moves 240 → 225 · GH moves 4 → 3.5: fine');
     const far = plannedAt(30, '2027-04-13', { source, water: { ...near, ghDgh: 14 } });
-    const parts = tubPlanCard(voice, { tub: tub('A3'), plan: far, odd: null });
+    const parts = tubPlanCard(voice, { tub: tub('A3'), plan: far, odd: null, standing: [] });
     expectPhone(parts);
     expect(parts.why).toContain('GH moves 14 → 12.5; 5 L at once would be too far');
   });

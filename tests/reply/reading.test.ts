@@ -1,14 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  day,
   defaultBusiness,
   type Instant,
+  isAlarm,
   judgeReading,
   noWaterValues,
   plusMs,
   type Reading,
   type ReadingLogged,
   readInterval,
+  standingValues,
   type Tub,
   type WaterValues,
 } from '../../src/domain/index.ts';
@@ -40,7 +43,11 @@ function cardOf(
   const voice = voiceFor({ ...defaultBusiness, zone: 'Europe/Amsterdam', units: more.units ?? 'metric' }, now);
   const reading = { ...noWaterValues, ...values, at: now };
   const verdict = judgeReading(reading, { ph: null, tempC: null, usualTdsMgL: 240 }, defaultBusiness);
-  const plan = plannedAt(reading.nitrateMgL, more.due ?? '2027-04-18');
+  const standing = standingValues(
+    verdict.findings.map((finding) => ({ finding, at: now, daysOld: 0, isChanged: false })),
+  );
+  const harm = standing.some(isAlarm) ? { harmOn: day('2027-04-13') } : {};
+  const plan = plannedAt(reading.nitrateMgL, more.due ?? '2027-04-18', harm);
   const { nitrateMgL } = reading;
   const kit = nitrateMgL === null ? null : readInterval(nitrateMgL, defaultBusiness.kitStepsMgL);
   return readingCard(voice, 'wren', {
@@ -51,6 +58,7 @@ function cardOf(
     kit,
     odd: null,
     trends: [],
+    standing,
     entryId: 7,
     ...more.told,
   });
@@ -114,6 +122,10 @@ describe('the card of a tub', () => {
       last: values === null ? null : { reading, verdict, daysOld: 0 },
       lastChangedAt: null,
       plan: plannedAt(values?.nitrateMgL ?? null, '2027-04-18'),
+      standing:
+        values === null
+          ? []
+          : standingValues(verdict.findings.map((finding) => ({ finding, at: now, daysOld: 0, isChanged: false }))),
       waterState: values === null ? ('fine' as const) : verdict.state,
       stock: { tub, counted: null, saleable: null, offSale: null },
       lateDays,

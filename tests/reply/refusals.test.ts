@@ -147,6 +147,7 @@ describe('the words of a refusal', () => {
     { kind: 'ask-mix-lines', from: 'A3', fromLine: 'orange', to: 'B1', toLine: 'green', number: 5 },
     { kind: 'ask-many', tub: 'A3', number: 1000, litres: 20 },
     { kind: 'nothing-to-undo' },
+    { kind: 'change-logged-already', tub: 'A3', litres: 5, at: yesterday, by: 'alder', loggedAt: now },
     { kind: 'voided-already', summary: 'A4 changed 5 L', at: yesterday, by: 'alder' },
     { kind: 'others-rest-on-it', summary: 'added tub A1', later: ['A1 changed 5 L'] },
     { kind: 'not-yours', summary: 'A4 changed 5 L', by: 'alder' },

@@ -6,12 +6,14 @@ import {
   daysBetween,
   fail,
   type Instant,
+  isOverLimit,
   type MovingValue,
   type OddReading,
   ok,
   type Reading,
   type Refusal,
   type Result,
+  type StandingValue,
   type Tub,
   type TubStock,
   type WaterState,
@@ -21,10 +23,10 @@ import type { Desk } from '../desk.ts';
 import { findLine, findTub, tubsInUse } from '../find.ts';
 import { changePlanOf, type Rack, rackOf } from '../water/changePlan.ts';
 import { creepOfTub } from '../water/changes.ts';
+import { standingOf, waterFacts } from '../water/facts.ts';
 import { oddReading } from '../water/odd.ts';
-import { lastChange, lastReading, type WaterPast, waterPast } from '../water/past.ts';
+import { type WaterPast, waterPast } from '../water/past.ts';
 import { movingValues } from '../water/trends.ts';
-import { verdictOn } from '../water/verdict.ts';
 import { tubStock } from './stock.ts';
 
 /** How a tub stands: its last reading with a verdict, its next change, its animals. */
@@ -33,7 +35,9 @@ export interface TubState {
   readonly last: { readonly reading: Reading; readonly verdict: WaterVerdict; readonly daysOld: number } | null;
   readonly lastChangedAt: Instant | null;
   readonly plan: ChangePlan;
-  /** The worst of the last reading, with nitrate as it stands after the changes since it was read. */
+  /** What is not fine by the newest reading of each value, nitrate apart; the worst first. */
+  readonly standing: readonly StandingValue[];
+  /** The worst of these, and of nitrate as it stands by its estimate. */
   readonly waterState: WaterState;
   readonly stock: TubStock;
   /** Days that the change is late; 0 when it is not, or when none was logged yet and the tub's first interval still runs. */
@@ -47,35 +51,27 @@ export interface TubState {
 export function tubState(desk: Desk, tub: Tub, rack: Rack = rackOf(desk)): TubState {
   const { business } = rack;
   const today = dayOf(desk.now(), business.zone);
-  const reading = lastReading(desk, tub);
+  const { last, lastChange } = waterFacts(desk, business, tub);
   const plan = changePlanOf(desk, tub, rack);
-  const changedAt = lastChange(desk, tub)?.at ?? null;
+  const standing = standingOf(desk, business, tub);
+  const changedAt = lastChange?.at ?? null;
   const firstEnd = addDays(dayOf(tub.addedAt, business.zone), business.changeIntervalDays);
-  const verdict = reading === undefined ? null : verdictOn(desk, business, tub, reading);
   const lateFrom = changedAt === null && plan.dueOn < firstEnd ? firstEnd : plan.dueOn;
   return {
     tub,
-    last:
-      reading === undefined || verdict === null
-        ? null
-        : { reading, verdict, daysOld: daysBetween(dayOf(reading.at, business.zone), today) },
+    last: last === null ? null : { ...last, daysOld: daysBetween(dayOf(last.reading.at, business.zone), today) },
     lastChangedAt: changedAt,
     plan,
-    waterState: waterStateOf(verdict, plan),
+    standing,
+    waterState: waterStateOf(standing, plan),
     stock: tubStock(desk, business, tub),
     lateDays: Math.max(0, daysBetween(lateFrom, today)),
   };
 }
 
-/** Over the limit by less than this share nobody can tell it from the limit (common practice, no source). */
-const tellable = 1.15;
-
-/** A reading's nitrate is taken as it stands now: a change may have put it right, or a later reading have left it out. */
-function waterStateOf(verdict: WaterVerdict | null, { nitrate }: ChangePlan): WaterState {
-  const read = (verdict?.findings ?? []).flatMap(({ of, state }) => (of === 'nitrate' ? [] : [state]));
-  const isOver = nitrate !== null && nitrate.nowMgL.median > tellable * nitrate.limitMgL;
-  const states: readonly WaterState[] = [...read, isOver ? 'watch' : 'fine'];
-  return states.find((state) => state === 'act') ?? states.find((state) => state === 'watch') ?? 'fine';
+function waterStateOf(standing: readonly StandingValue[], { nitrate }: ChangePlan): WaterState {
+  const isOver = nitrate !== null && isOverLimit(nitrate);
+  return standing[0]?.state ?? (isOver ? 'watch' : 'fine');
 }
 
 /** How far back the water of a tub that is shown alone goes. */

@@ -14,6 +14,7 @@ import {
   fail,
   hourMs,
   type Instant,
+  isAlarm,
   ok,
   plusMs,
   type Refusal,
@@ -27,6 +28,7 @@ import { businessOf, type Desk, log } from '../desk.ts';
 import { findTub } from '../find.ts';
 import { whenOf } from '../when.ts';
 import { changePlanOf } from './changePlan.ts';
+import { standingOf } from './facts.ts';
 import { waterIn } from './waterIn.ts';
 
 export interface ChangeInput {
@@ -40,7 +42,7 @@ export interface ChangeInput {
 }
 
 /** What was written of a change. */
-export type ChangeNoted = Pick<ChangeLogged, 'tub' | 'litres' | 'percent' | 'at' | 'entryId'>;
+export type ChangeNoted = Pick<ChangeLogged, 'tub' | 'litres' | 'percent' | 'at' | 'together' | 'entryId'>;
 
 /**
  * Writes a water change; litres win over per cent, and without either it is the planned change.
@@ -62,15 +64,18 @@ export function noteChange(
   const litres = litresOf(tub, input, () => planOf(tub));
   if (!litres.ok) return litres;
   const fraction = litres.value / tub.netLitres;
-  const clash = input.second === true ? undefined : clashOf(desk, tub, at.value, business, () => planOf(tub));
-  if (clash !== undefined) {
-    const before = clash.litres / tub.netLitres;
+  const clash = clashOf(desk, tub, at.value, business, () => planOf(tub));
+  const before = clash === undefined ? 0 : clash.litres / tub.netLitres;
+  const togetherPercent = Math.round(swappedTogether([fraction, before]) * 100);
+  // What harms now was advised to be changed at once, whatever was changed before it was read.
+  const isFirstAid = standingOf(desk, business, tub).some((value) => isAlarm(value) && value.at <= at.value);
+  if (clash !== undefined && input.second !== true && !isFirstAid) {
     return fail({
       kind: 'ask-changed-already',
       tub: tub.name,
       litres: litres.value,
       percent: Math.round(fraction * 100),
-      togetherPercent: Math.round(swappedTogether([fraction, before]) * 100),
+      togetherPercent,
       previous: { litres: clash.litres, percent: Math.round(before * 100), at: clash.at, by: clash.by },
     });
   }
@@ -82,7 +87,14 @@ export function noteChange(
       note: input.note?.trim() || null,
     });
   });
-  return ok({ tub, litres: litres.value, percent: Math.round(fraction * 100), at: at.value, entryId });
+  return ok({
+    tub,
+    litres: litres.value,
+    percent: Math.round(fraction * 100),
+    at: at.value,
+    together: clash === undefined ? null : { litres: clash.litres, at: clash.at, percent: togetherPercent },
+    entryId,
+  });
 }
 
 /** Writes a water change and says what it did to nitrate and what comes next. */
@@ -94,15 +106,17 @@ export function logChange(desk: Desk, by: By, input: ChangeInput): Result<Change
   });
   if (!noted.ok) return noted;
   const { tub, litres, at } = noted.value;
+  const business = businessOf(desk);
   const next = changePlanOf(desk, tub);
   const isNow = at > plusMs(desk.now(), -nowHours * hourMs);
   const afterMgL = isNow ? (next.nitrate?.nowMgL.median ?? null) : null;
-  const sourceMgL = waterIn(businessOf(desk)).values.nitrateMgL;
+  const sourceMgL = waterIn(business).values.nitrateMgL;
   const before = afterMgL === null ? null : beforeChange(afterMgL, litres / tub.netLitres, sourceMgL);
   return ok({
     ...noted.value,
     nitrateMgL: afterMgL === null || before === null ? null : { before, after: afterMgL },
     next,
+    standing: standingOf(desk, business, tub),
   });
 }
 

@@ -40,7 +40,3 @@ export function readingHistory(desk: Desk, typed: string, days: number): Result<
   if (refused !== null) return fail(refused);
   return ok(waterPast(desk, found.value, days));
 }
-
-export const lastReading = (desk: Desk, tub: Tub): Reading | undefined => desk.store.water.latestReading(tub.id);
-
-export const lastChange = (desk: Desk, tub: Tub): Change | undefined => desk.store.water.latestChange(tub.id);

@@ -23,6 +23,7 @@ import { businessOf, type Desk, log, nth } from '../desk.ts';
 import { findTub } from '../find.ts';
 import { whenOf } from '../when.ts';
 import { changePlanOf, rackOf } from './changePlan.ts';
+import { standingOf } from './facts.ts';
 import { oddReading } from './odd.ts';
 import { movingValues } from './trends.ts';
 import { verdictOn } from './verdict.ts';
@@ -68,18 +69,23 @@ export function noteReading(desk: Desk, by: By, input: ReadingInput): Result<Rea
 /** Writes a reading and judges it. */
 export function logReading(desk: Desk, by: By, input: ReadingInput): Result<ReadingLogged, Refusal> {
   const noted = noteReading(desk, by, input);
-  if (!noted.ok) return noted;
-  const { tub, reading, entryId } = noted.value;
+  return noted.ok ? ok(judged(desk, noted.value)) : noted;
+}
+
+/** A reading with its verdict, the change that follows, and what does not fit. */
+export function judged(desk: Desk, noted: ReadingNoted): ReadingLogged {
+  const { tub, reading, entryId } = noted;
   const { nitrateMgL } = reading;
   const rack = rackOf(desk);
-  return ok({
-    ...noted.value,
+  return {
+    ...noted,
     verdict: verdictOn(desk, rack.business, tub, reading),
     plan: changePlanOf(desk, tub, rack),
     kit: nitrateMgL === null ? null : readInterval(nitrateMgL, rack.business.kitStepsMgL),
     odd: oddReading(desk, rack, tub, { ...reading, entryId }),
     trends: movingValues(desk, tub).filter(({ name }) => reading[name] !== null),
-  });
+    standing: standingOf(desk, rack.business, tub),
+  };
 }
 
 function shortValues(values: WaterValues): string {

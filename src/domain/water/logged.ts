@@ -4,6 +4,7 @@ import type { Creep } from './creep.ts';
 import type { Contradiction } from './nitrate/contradiction.ts';
 import type { ReadInterval } from './nitrate/interval.ts';
 import type { ChangePlan } from './planner.ts';
+import type { StandingValue } from './standing.ts';
 import type { Trend } from './trend.ts';
 import type { WaterVerdict } from './verdict.ts';
 
@@ -15,6 +16,10 @@ export interface ChangeLogged {
   readonly at: Instant;
   readonly nitrateMgL: { readonly before: number; readonly after: number } | null;
   readonly next: ChangePlan;
+  /** The change before it that it came within the interval of, and what the two swap together, per cent; null: none. */
+  readonly together: { readonly litres: number; readonly at: Instant; readonly percent: number } | null;
+  /** What is not fine in the tub's water after it, the worst first. */
+  readonly standing: readonly StandingValue[];
   readonly entryId: number;
 }
 
@@ -44,6 +49,8 @@ export interface ReadingLogged {
   readonly odd: OddReading | null;
   /** The values read now that go one way, by the tub's own readings. */
   readonly trends: readonly MovingValue[];
+  /** What is not fine in the tub's water now, this reading and earlier ones together, the worst first. */
+  readonly standing: readonly StandingValue[];
   readonly entryId: number;
 }
 

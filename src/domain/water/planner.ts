@@ -25,6 +25,13 @@ export interface NitrateOutlook
   readonly sourceMgL: number;
 }
 
+/** Over the limit by less than this share nobody can tell it from the limit (common practice, no source). */
+const tellable = 1.15;
+
+/** Whether nitrate as it stands by its estimate is over the limit by more than a kit's blur. */
+export const isOverLimit = ({ nowMgL, limitMgL }: Pick<NitrateOutlook, 'nowMgL' | 'limitMgL'>): boolean =>
+  nowMgL.median > tellable * limitMgL;
+
 /** The change a tub needs next. */
 export interface ChangePlan {
   readonly dueOn: LocalDay;
