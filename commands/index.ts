@@ -32,11 +32,12 @@ import { stock, stockActs } from './stock.ts';
 import { topup } from './topup.ts';
 import { tub, tubActs } from './tub.ts';
 import { undo, undoActs } from './undo.ts';
+import { waiting, waitingActs } from './waiting.ts';
 
 /** Every slash command, in the order of the menu: used for registration and for dispatch. */
 export const commands: readonly Command[] = [
   ...[help, reading, change, topup, mix, count, loss, move, hold, tub],
-  ...[stock, sale, goods, dispatch, pack, claim, season],
+  ...[stock, sale, waiting, goods, dispatch, pack, claim, season],
   ...[cost, money, exportCommand],
   ...[rota, chore, undo, setup],
 ];
@@ -63,6 +64,7 @@ export const acts: ActHandlers = {
   ...stockActs,
   ...tubActs,
   ...undoActs,
+  ...waitingActs,
   again: (args, ctx) => again(args, ctx, commands),
   'leave-it': () => leaveIt(),
   'form-again': (args, ctx) => formAgain(args, ctx, (opener) => handle(opener, ctx)),

@@ -1,6 +1,15 @@
-import { findTub, undoable } from '../src/desk/index.ts';
+import { findTub, linesOf, undoable } from '../src/desk/index.ts';
 import { mostPasses, type Refusal } from '../src/domain/index.ts';
-import { button, type Card, type ControlRow, entryRow, nextPassButton, press, type Voice } from '../src/reply/index.ts';
+import {
+  button,
+  type Card,
+  type ControlRow,
+  entryRow,
+  nextPassButton,
+  press,
+  type Voice,
+  waitButton,
+} from '../src/reply/index.ts';
 import type { Ctx } from './command.ts';
 import { itemsExample } from './itemsExample.ts';
 
@@ -13,6 +22,8 @@ export function wayOn(ctx: Ctx, voice: Voice, fault: Refusal): Pick<Card, 'contr
       return countRow(ctx, fault.tub);
     case 'passes-tell-nothing':
       return passRow(ctx, fault);
+    case 'not-enough':
+      return waitingRow(ctx, fault);
     case 'unknown-items':
       return { next: `Write it like "${itemsExample(ctx.desk)}"` };
     case 'unknown':
@@ -35,6 +46,15 @@ function countRow(ctx: Ctx, name: string | undefined): { controls?: readonly Con
   if (found?.ok !== true) return {};
   const { id, name: tub } = found.value;
   return { controls: [[button(`Count ${tub}`, press('count-form', { tub: id }), 'main')]] };
+}
+
+/** Somebody who wants more of a line than is free can wait for it. */
+function waitingRow(
+  ctx: Ctx,
+  { what, sale }: Extract<Refusal, { kind: 'not-enough' }>,
+): { controls?: readonly ControlRow[] } {
+  const line = linesOf(ctx.desk).find(({ name }) => name === what);
+  return line === undefined || sale !== null ? {} : { controls: [[waitButton(line.id)]] };
 }
 
 /** One more pass where one can be added, else a full count. */

@@ -45,6 +45,7 @@ export * from './sales/goods.ts';
 export type { WantedItem } from './sales/items.ts';
 export * from './sales/list.ts';
 export * from './sales/pay.ts';
+export * from './sales/waiting.ts';
 export * from './setup.ts';
 export * from './tubs/animals.ts';
 export * from './tubs/passes.ts';

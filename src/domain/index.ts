@@ -109,6 +109,7 @@ export * from './sales/paid.ts';
 export * from './sales/price.ts';
 export * from './sales/sale.ts';
 export * from './sales/state.ts';
+export * from './sales/waiting.ts';
 export * from './tub.ts';
 export * from './water/ammonia.ts';
 export * from './water/creep.ts';

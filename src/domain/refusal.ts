@@ -3,6 +3,7 @@ import type { Instant, LocalDay } from './day.ts';
 import type { DispatchReason } from './dispatch/reason.ts';
 import type { MoneyFault } from './money/refusal.ts';
 import type { SaleState, Settlement } from './sales/sale.ts';
+import type { WaitingFault } from './sales/waiting.ts';
 import type { WaterValueName } from './tub.ts';
 import type { Mended } from './water/possible.ts';
 
@@ -283,6 +284,7 @@ export type Refusal =
   | { readonly kind: 'same-day'; readonly sale: number; readonly day: LocalDay }
   | { readonly kind: 'nothing-paid'; readonly sale: number; readonly openMinor: number | null }
   | MoneyFault
+  | WaitingFault
   | {
       readonly kind: 'arrived-before-sent';
       readonly sale: number;

@@ -39,6 +39,7 @@ export const helpTopics = {
     [
       '/sale add "20 jade, 10 snow + 2 moss": reserves animals and extras',
       '/sale paid, list, show, edit, cancel · /goods: moss, boxes, bags',
+      '/waiting: who waits for a line, and who is next',
       "/sale forget: erases a buyer's data for good, keeps the books",
       '/claim open, settle · /claim record: how animals arrived, and its cost',
       'Only paid sales are on the packing list',

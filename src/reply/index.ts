@@ -45,3 +45,4 @@ export * from './stock.ts';
 export * from './tub.ts';
 export * from './undo.ts';
 export * from './voice.ts';
+export * from './waiting.ts';

@@ -5,6 +5,7 @@ import { type Judged, reasonLines } from './dispatchReasons.ts';
 import { postTitle } from './postLate.ts';
 import { moveButtons } from './postParcels.ts';
 import { counted, dateWords, listWords, monthDayWords, type Voice } from './voice.ts';
+import { listButton, type WaitingList, waitingLines } from './waiting.ts';
 
 interface SeasonEdge {
   readonly window: ClosedWindow;
@@ -19,13 +20,14 @@ interface SeasonPost {
   readonly inTrouble: readonly { readonly sale: Sale; readonly judged: Judged }[];
   readonly withoutDay: readonly Sale[];
   readonly lastDay: LocalDay | null;
+  readonly waiting: readonly WaitingList[];
 }
 
 const mostSales = 5;
 
 /** What closes or opens when, and the open sales that will not make it, each with its next good day. */
 export function seasonPostCard(voice: Voice, post: SeasonPost, lateMinutes = 0): Card {
-  const { edges, inTrouble, withoutDay, lastDay } = post;
+  const { edges, inTrouble, withoutDay, lastDay, waiting } = post;
   const closing = edges.some(({ edge }) => edge === 'closes');
   const more = inTrouble.length - mostSales;
   return {
@@ -45,10 +47,15 @@ export function seasonPostCard(voice: Voice, post: SeasonPost, lateMinutes = 0):
       ...inTrouble.slice(0, mostSales).map((one) => saleLine(voice, one)),
       ...(more > 0 ? [`and ${more} more: see /sale list`] : []),
       ...(withoutDay.length > 0 ? [`Without a day: ${listWords(withoutDay.map(({ id }) => `sale ${id}`))}`] : []),
+      ...waitingLines(waiting),
     ],
     controls: [
       ...rowOf(moveButtons(voice, inTrouble, mostSales)),
-      [button('Stock', press('stock', {})), button('Pack', press('pack', {}))],
+      [
+        ...(waiting.length > 0 ? [listButton({ id: 0 })] : []),
+        button('Stock', press('stock', {})),
+        button('Pack', press('pack', {})),
+      ],
     ],
   };
 }

@@ -4,6 +4,7 @@ import { button, type Card } from './card.ts';
 import { type MissedWords, missedLines, postTitle } from './postLate.ts';
 import { claimLines, type WatchWords, watchLines } from './postParcels.ts';
 import { counted, dateWords, listWords, moneyWords, type Voice } from './voice.ts';
+import { type WaitingList, waitingLines } from './waiting.ts';
 
 interface StockWeeks {
   readonly line: Line;
@@ -24,6 +25,7 @@ interface WeeklyPost {
   readonly claims: readonly Sale[];
   readonly watch: readonly WatchWords[];
   readonly dispatchDays: readonly DispatchJudgement[];
+  readonly waiting: readonly WaitingList[];
   readonly missed: MissedWords | null;
 }
 
@@ -41,6 +43,7 @@ export function weeklyCard(voice: Voice, post: WeeklyPost, lateMinutes = 0): Car
       `Sold: ${counted(sold.sales, 'sale')}, taken ${moneyWords(voice, sold.takingsMinor)}`,
       ...(sold.animals === 0 ? [] : [`Sent: ${listWords(sold.lines.map(({ line, number }) => `${number} ${line}`))}`]),
       ...stocks.slice(0, 5).map(stockLine),
+      ...waitingLines(post.waiting),
       dispatchDays.length === 0
         ? 'Next week: no good dispatch day'
         : `Next week parcels may leave ${listWords(dispatchDays.map(({ day }) => dateWords(voice, day)))}`,

@@ -6,6 +6,7 @@ import { moneyRefusal } from './moneyRefusals.ts';
 import { rotaRefusal } from './rotaRefusals.ts';
 import { saleRefusal } from './saleRefusals.ts';
 import { dateWords, figure, listWords, litresWords, momentWords, sinceWords, tempWords, type Voice } from './voice.ts';
+import { waitingRefusal } from './waiting.ts';
 import { waterRefusal } from './waterRefusals.ts';
 
 export type { Refusal };
@@ -206,6 +207,8 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
     case 'buyer-open':
     case 'cannot-undo':
       return moneyRefusal(voice, refusal);
+    case 'ask-waiting-already':
+      return waitingRefusal(voice, refusal);
     default:
       return saleRefusal(voice, refusal);
   }

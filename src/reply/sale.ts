@@ -10,11 +10,12 @@ export interface SaleBooked {
   readonly judged: Judged | null;
   readonly proposed: boolean;
   readonly unpriced: readonly string[];
+  readonly waited: readonly { readonly line: string; readonly left: number }[];
 }
 
 /** A sale just booked: the verdict on its day in the first line. */
 export function saleAddedCard(voice: Voice, by: string, booked: SaleBooked): Card {
-  const { sale, judged, proposed, unpriced } = booked;
+  const { sale, judged, proposed, unpriced, waited } = booked;
   return {
     title: saleTitle(voice, sale, judged),
     why: [
@@ -22,11 +23,16 @@ export function saleAddedCard(voice: Voice, by: string, booked: SaleBooked): Car
       `${orderLine(sale)}, ${stateLine(voice, sale, 'kept')}`,
       ...(unpriced.length > 0 ? [`No price set for ${listWords(unpriced)}`] : []),
       ...(judged === null ? [] : nextGoodLine(voice, judged)),
+      ...waited.map(waitedLine),
       loggedWords(voice, by),
     ],
     controls: [openSaleControls(voice, sale, 'kept', judged)],
   };
 }
+
+/** The buyer's place on the waiting list, after the sale took what it could off it. */
+const waitedLine = ({ line, left }: SaleBooked['waited'][number]): string =>
+  left === 0 ? `Off the waiting list for ${line}` : `Still waiting for ${left} ${line}`;
 
 /** A day that nobody asked for: "The next good day; forecast not looked at". */
 function proposedLine(voice: Voice, { reasons }: Judged): string {

@@ -6,6 +6,7 @@ import { judgedLines, moveButton, openSaleControls, paidButton, saleTitle } from
 import { itemsLine, openWords, orderLine, priceWords, stateLine } from './saleWords.ts';
 import { undoButton } from './undoButton.ts';
 import { dateWords, dayWords, loggedWords, moneyWords, type Voice } from './voice.ts';
+import { listButton, type WaitingList, waitingLines } from './waiting.ts';
 
 export interface SaleEdited {
   readonly before: Sale;
@@ -40,13 +41,34 @@ export function saleEditedCard(voice: Voice, by: string, edited: SaleEdited, sta
 export function saleCancelledCard(
   voice: Voice,
   by: string,
-  { sale, paidMinor, entryId }: { readonly sale: Sale; readonly paidMinor: number; readonly entryId: number },
+  {
+    sale,
+    paidMinor,
+    waiting,
+    entryId,
+  }: {
+    readonly sale: Sale;
+    readonly paidMinor: number;
+    readonly waiting: readonly WaitingList[];
+    readonly entryId: number;
+  },
 ): Card {
   return {
     title: `Sale ${sale.id}: cancelled`,
-    why: [`${itemsLine(sale)} free again`, `Reason: ${sale.cancelled?.reason ?? ''}`, loggedWords(voice, by)],
+    why: [
+      `${itemsLine(sale)} free again`,
+      ...waitingLines(waiting),
+      `Reason: ${sale.cancelled?.reason ?? ''}`,
+      loggedWords(voice, by),
+    ],
     ...(paidMinor > 0 && { next: `Pay back ${moneyWords(voice, paidMinor)}` }),
-    controls: [[button('Stock', press('stock', {})), undoButton(entryId)]],
+    controls: [
+      [
+        ...waiting.slice(0, 1).map(({ line }) => listButton(line)),
+        button('Stock', press('stock', {})),
+        undoButton(entryId),
+      ],
+    ],
   };
 }
 

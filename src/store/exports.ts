@@ -2,6 +2,7 @@ import type { Database } from 'better-sqlite3';
 import type { ColumnKind, ExportTable, Instant } from '../domain/index.ts';
 import { saleRows } from './saleRows.ts';
 import { currentName, currentVersions } from './versions.ts';
+import { stillWanted } from './waiting.ts';
 
 /** A table as it is read: its columns in the order of the query; a dated one takes the moments `@from` and `@to`. */
 interface Reading {
@@ -195,9 +196,9 @@ const readings = {
       WHERE ${dated('f.at')} ORDER BY f.at, f.id`,
   },
   waiting: {
-    columns: { buyer: 'text', line: 'text', number: 'number', at: 'moment', ...logged },
+    columns: { buyer: 'text', line: 'text', number: 'number', still_wanted: 'number', at: 'moment', ...logged },
     sql: `
-      SELECT b.name, ${currentName('line', 'f.line_id')}, f.number, f.at, ${by}
+      SELECT b.name, ${currentName('line', 'f.line_id')}, f.number, ${stillWanted}, f.at, ${by}
       FROM waiting f JOIN live_entry e ON e.id = f.entry_id JOIN buyer b ON b.id = f.buyer_id AND b.forgotten_at IS NULL
       WHERE ${dated('f.at')} ORDER BY f.at, f.id`,
   },

@@ -24,6 +24,7 @@ import { saleStore } from './sales.ts';
 import { seasonStore } from './seasons.ts';
 import { settingStore } from './settings.ts';
 import { tubStore } from './tubs.ts';
+import { waitingStore } from './waiting.ts';
 import { waterStore } from './water.ts';
 import { weatherStore } from './weather.ts';
 
@@ -71,6 +72,7 @@ export function openStore(folder: string) {
     parcels: parcelStore(db),
     photos: photoStore(folder),
     seasons: seasonStore(db),
+    waiting: waitingStore(db),
     weather: weatherStore(db),
     rests: restStore(db),
     drafts,

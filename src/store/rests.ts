@@ -24,6 +24,8 @@ const dependants = [
   'SELECT entry_id FROM tub_version WHERE tub_id IN (SELECT id FROM tub WHERE entry_id = @id)',
   'SELECT entry_id FROM tub_version WHERE line_id IN (SELECT id FROM line WHERE entry_id = @id)',
   'SELECT entry_id FROM goods_version WHERE line_id IN (SELECT id FROM line WHERE entry_id = @id)',
+  'SELECT entry_id FROM waiting WHERE line_id IN (SELECT id FROM line WHERE entry_id = @id)',
+  'SELECT entry_id FROM waiting_change WHERE waiting_id IN (SELECT id FROM waiting WHERE entry_id = @id)',
   'SELECT v.entry_id FROM sale_item i JOIN sale_version v ON v.id = i.sale_version_id WHERE i.line_id IN (SELECT id FROM line WHERE entry_id = @id)',
   'SELECT v.entry_id FROM sale_item i JOIN sale_version v ON v.id = i.sale_version_id WHERE i.goods_id IN (SELECT id FROM goods WHERE entry_id = @id)',
   'SELECT entry_id FROM goods_stock WHERE goods_id IN (SELECT id FROM goods WHERE entry_id = @id)',

@@ -35,7 +35,20 @@ export type Step =
 export const posts = ['morning', 'evening', 'weekly', 'season'] as const;
 
 /** Arguments of controls that are words. */
-const wordNames = ['day', 'place', 'purpose', 'rack', 'how', 'caught', 'month'] as const;
+const wordNames = [
+  'day',
+  'place',
+  'purpose',
+  'rack',
+  'how',
+  'caught',
+  'by',
+  'mm',
+  'hours',
+  'airC',
+  'bag',
+  'month',
+] as const;
 
 const who: fc.Arbitrary<Who> = fc.oneof(
   { weight: 5, arbitrary: fc.constant('wren' as const) },
@@ -71,8 +84,8 @@ const stalePress: fc.Arbitrary<Step> = fc.record({
   who,
   act: fc.constantFrom(...(Object.keys(acts) as ActName[])),
   numbers: fc.array(fc.oneof(fc.integer({ min: 0, max: 12 }), fc.constantFrom(1e9, -1, 0.5)), {
-    minLength: 4,
-    maxLength: 4,
+    minLength: 5,
+    maxLength: 5,
   }),
   words: fc.record({
     day,
@@ -81,6 +94,11 @@ const stalePress: fc.Arbitrary<Step> = fc.record({
     rack: fc.constantFrom('A', 'Küche', 'Z'),
     how: fc.constantFrom('refund', 'resend', 'decline'),
     caught: fc.constantFrom('', '79-28', '1-2-x-3-4-5'),
+    by: fc.constantFrom('tub', 'way', 'whatever'),
+    mm: fc.constantFrom('', '15', '-1'),
+    hours: fc.constantFrom('', '48', 'long'),
+    airC: fc.constantFrom('', '18', '99'),
+    bag: fc.constantFrom('ordinary', 'breathable', ''),
     month: fc.constantFrom('2027-04', '2026', '1999', '2027-13', ''),
   }),
   values: fc.array(fc.constantFrom('0', '1', '2', '999', '4.12', '7.'), {

@@ -97,6 +97,7 @@ describe('the chart of the week', () => {
       claims: [],
       watch: [],
       dispatchDays: [],
+      waiting: [],
       missed: null,
     }).chart;
 

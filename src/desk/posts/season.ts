@@ -3,6 +3,7 @@ import type { BookedSale } from '../../store/sales.ts';
 import { type Desk, todayOf } from '../desk.ts';
 import { dispatchDaysAhead } from '../dispatch/judge.ts';
 import { openSales, type SaleInTrouble, salesInTrouble } from '../sales/list.ts';
+import { type WaitingList, waitingLists } from '../sales/waiting.ts';
 
 /** Days ahead of a window's closing or opening on which it is spoken of. */
 export const noticeDays = [28, 14, 7, 1] as const;
@@ -19,6 +20,8 @@ export interface SeasonPost {
   readonly withoutDay: readonly BookedSale[];
   /** The last good dispatch day before the next closing; null: none, or no closing is near. */
   readonly lastDay: LocalDay | null;
+  /** Who waits, where a window is about to open. */
+  readonly waiting: readonly WaitingList[];
 }
 
 export interface SeasonEdge {
@@ -46,7 +49,13 @@ export function seasonPost(desk: Desk): SeasonPost | null {
     inTrouble: salesInTrouble(desk),
     withoutDay: openSales(desk).filter(({ dispatchOn }) => dispatchOn === null),
     lastDay: closing === undefined ? null : lastGoodDayBefore(desk, day, closing.on),
+    waiting: edges.some(({ edge }) => edge === 'opens') ? allWaiting(desk) : [],
   };
+}
+
+function allWaiting(desk: Desk): WaitingList[] {
+  const lists = waitingLists(desk);
+  return lists.ok ? lists.value : [];
 }
 
 /** The day of the last notice that was sent or found to be needless; the day before where there is none, as on the first day. */

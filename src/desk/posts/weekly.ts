@@ -3,6 +3,7 @@ import type { BookedSale } from '../../store/sales.ts';
 import { type Desk, todayOf } from '../desk.ts';
 import { dispatchDaysAhead } from '../dispatch/judge.ts';
 import { openClaims, type SoldBetween, soldInWeek } from '../sales/list.ts';
+import { type WaitingList, waitingLists } from '../sales/waiting.ts';
 import { stock } from '../tubs/stock.ts';
 import { type StockWeeks, stockWeeks } from '../tubs/stockPast.ts';
 import { type TubState, tubsToWatch } from '../tubs/tubState.ts';
@@ -19,6 +20,8 @@ export interface WeeklyPost {
   readonly watch: readonly TubState[];
   /** Days of the coming week on which parcels may leave. */
   readonly dispatchDays: readonly DispatchJudgement[];
+  /** Lines whose next in the waiting list could be served now. */
+  readonly waiting: readonly WaitingList[];
   readonly missed: Missed | null;
 }
 
@@ -28,6 +31,7 @@ const daysAhead = 8;
 export function weeklyPost(desk: Desk): WeeklyPost {
   const day = todayOf(desk);
   const stocks = stock(desk);
+  const lists = waitingLists(desk);
   return {
     day,
     stocks: stocks.ok ? stocks.value : [],
@@ -36,6 +40,7 @@ export function weeklyPost(desk: Desk): WeeklyPost {
     claims: openClaims(desk),
     watch: tubsToWatch(desk),
     dispatchDays: dispatchDaysAhead(desk, daysAhead).filter((judged) => judged.day > day),
+    waiting: lists.ok ? lists.value.filter(({ offers }) => (offers[0]?.offer ?? 0) > 0) : [],
     missed: missedPosts(desk, 'weekly', day),
   };
 }

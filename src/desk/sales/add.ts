@@ -14,9 +14,11 @@ import { type JudgedDay, judgeSale, nextDayFor, plannedDay } from '../dispatch/j
 import { regionOf } from '../dispatch/places.ts';
 import { byName } from '../find.ts';
 import { isName } from '../setup.ts';
+import { buyerIdOf } from './buyers.ts';
 import { buyerNamed, itemWords } from './find.ts';
 import { itemsWith, notInStock, type WantedItem } from './items.ts';
 import { keptFrom } from './kept.ts';
+import { takeSoldOff, type WishSold } from './waiting.ts';
 
 export interface SaleInput {
   readonly items: readonly WantedItem[];
@@ -38,6 +40,8 @@ export interface SaleBooked {
   readonly proposed: boolean;
   /** Names of the items that the price list has no price for. */
   readonly unpriced: readonly string[];
+  /** Lines that the buyer waited for, off the waiting list with this sale. */
+  readonly waited: readonly WishSold[];
   readonly entryId: number;
 }
 
@@ -60,11 +64,13 @@ export function addSale(desk: Desk, by: By, input: SaleInput): Result<SaleBooked
     const price = priceOf(items.value);
     const now = desk.now();
     const number = desk.store.sales.nextNumber();
+    let waited: readonly WishSold[] = [];
     const entryId = log(desk, by, 'sale', `sale ${number}: ${itemWords(items.value)}`, (entry) => {
+      const buyerId = buyerIdOf(desk, entry, input.buyer);
       desk.store.sales.add(
         entry,
         {
-          buyerId: buyerIdOf(desk, entry, input.buyer),
+          buyerId,
           area,
           region,
           dispatchOn,
@@ -77,6 +83,7 @@ export function addSale(desk: Desk, by: By, input: SaleInput): Result<SaleBooked
         },
         now,
       );
+      waited = takeSoldOff(desk, entry, buyerId, items.value);
     });
     const sale = bookedSale(desk, number);
     return ok({
@@ -84,6 +91,7 @@ export function addSale(desk: Desk, by: By, input: SaleInput): Result<SaleBooked
       judged: judgeSale(desk, sale),
       proposed: input.dispatchOn === undefined,
       unpriced: input.priceMinor === undefined ? price.unpriced : [],
+      waited,
       entryId,
     });
   });
@@ -122,11 +130,4 @@ export function saidOf(
 function placeOfBuyer(desk: Desk, typed: string | undefined) {
   const id = typed === undefined ? undefined : buyerNamed(desk, typed);
   return id === undefined ? undefined : desk.store.sales.lastPlace(id);
-}
-
-/** The buyer's id, under which the name is kept; a new name is written down. Null where nobody was named. */
-export function buyerIdOf(desk: Desk, entryId: number, typed: string | undefined): number | null {
-  const name = typed?.trim() ?? '';
-  if (name === '') return null;
-  return buyerNamed(desk, name) ?? desk.store.sales.addBuyer(entryId, name);
 }

@@ -11,7 +11,8 @@ import {
 import type { BookedSale, SaleVersion } from '../../store/sales.ts';
 import { businessOf, type Desk, log, nth } from '../desk.ts';
 import { type JudgedDay, judgeSale, plannedDay } from '../dispatch/judge.ts';
-import { bookedSale, buyerIdOf, saidOf } from './add.ts';
+import { bookedSale, saidOf } from './add.ts';
+import { buyerIdOf } from './buyers.ts';
 import { findSale, isOpen, itemWords, stateOf, wrongState } from './find.ts';
 import { itemsWith, notInStock, type WantedItem } from './items.ts';
 import { keptFrom } from './kept.ts';
