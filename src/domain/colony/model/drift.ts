@@ -1,5 +1,5 @@
 import { bitsOf, normalOf, streamOf } from './chance.ts';
-import { houseShare, naturalScale, normalScale, traits } from './traits.ts';
+import { naturalScale, normalScale, traits } from './traits.ts';
 
 /** Whose draws: one tub's. */
 export interface DriftOf {
@@ -24,8 +24,8 @@ export function drift(numbers: Float32Array, members: number, turn: number, days
   if (trait === undefined) return;
   const kept = Math.exp(-days / trait.memoryDays);
   const fresh = trait.sd * Math.sqrt(1 - kept * kept);
-  const ofHouse = fresh * Math.sqrt(houseShare);
-  const ofTub = fresh * Math.sqrt(1 - houseShare);
+  const ofHouse = fresh * Math.sqrt(trait.houseShare);
+  const ofTub = fresh * Math.sqrt(1 - trait.houseShare);
   const house = streamOf(0, of.day, of.purpose);
   const own = streamOf(of.tubId, of.day, of.purpose);
   const middle = normalScale(trait, trait.median);

@@ -10,6 +10,10 @@ const slopeReach = 2;
 const mostPush = 2.5;
 /** Added to the animals of a box before the logarithm. */
 const boxHalf = 0.1;
+/** One count multiplies or divides the young of a box by this much at most, as a logarithm. */
+const mostBoxStep = 1.2;
+/** No tub is like nothing that was ever believed: traits stay within so many deviations of what they were thought to be at first. */
+const traitReach = 3;
 
 const within = (z: number, reach: number): number => Math.min(reach, Math.max(-reach, z));
 
@@ -57,12 +61,18 @@ export function follow(
   const push = before.map((was, member) => within((after[member] ?? 0) - was, most));
   const slopeOf = slopesOn(before, spread);
   const column = new Float64Array(members);
-  const move = (row: number, to: (value: number) => number, from: (scaled: number) => number): void => {
+  const move = (
+    row: number,
+    to: (value: number) => number,
+    from: (scaled: number) => number,
+    bound: (scaled: number, was: number) => number,
+  ): void => {
     for (let member = 0; member < members; member++) column[member] = to(numbers[row * members + member] ?? 0);
     const slope = slopeOf(column);
     if (slope === 0) return;
     for (let member = 0; member < members; member++) {
-      numbers[row * members + member] = from((column[member] ?? 0) + slope * (push[member] ?? 0));
+      const was = column[member] ?? 0;
+      numbers[row * members + member] = from(bound(was + slope * (push[member] ?? 0), was));
     }
   };
   for (let row = young; row < young + youngBoxes; row++) {
@@ -70,14 +80,17 @@ export function follow(
       row,
       (animals) => Math.log(animals + boxHalf),
       (log) => Math.max(0, Math.exp(log) - boxHalf),
+      (log, was) => was + within(log - was, mostBoxStep),
     );
   }
   for (const trait of traits) {
     if (!follows(trait)) continue;
+    const middle = normalScale(trait, trait.median);
     move(
       trait.row,
       (value) => normalScale(trait, value),
       (scaled) => naturalScale(trait, scaled),
+      (scaled) => middle + within(scaled - middle, traitReach * trait.sd),
     );
   }
 }

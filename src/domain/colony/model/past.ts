@@ -6,7 +6,7 @@ import { bitsOf, purposes, shareOf, shuffled, streamOf } from './chance.ts';
 import { animalRows, broodBoxes, broods, females, males, memberCount, rowCount, young, youngBoxes } from './layout.ts';
 import { ratesOf } from './rates.ts';
 import { stepDay } from './stepDay.ts';
-import { houseShare, naturalScale, normalScale, traits } from './traits.ts';
+import { naturalScale, normalScale, traits } from './traits.ts';
 import type { ColonyTub } from './tub.ts';
 
 const members = memberCount;
@@ -73,7 +73,8 @@ function drawTraits(numbers: Float32Array, tubId: number): void {
   traits.forEach((trait, nth) => {
     const [house, own] = [evenly(0, nth), evenly(tubId, nth)];
     for (let member = 0; member < members; member++) {
-      const z = Math.sqrt(houseShare) * (house[member] ?? 0) + Math.sqrt(1 - houseShare) * (own[member] ?? 0);
+      const z =
+        Math.sqrt(trait.houseShare) * (house[member] ?? 0) + Math.sqrt(1 - trait.houseShare) * (own[member] ?? 0);
       numbers[trait.row * members + member] = naturalScale(trait, normalScale(trait, trait.median) + trait.sd * z);
     }
   });

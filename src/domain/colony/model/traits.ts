@@ -21,7 +21,14 @@ export interface Trait {
   readonly sd: number;
   /** Days after which 1/e of a deviation is left: a tub does not stay as it is. */
   readonly memoryDays: number;
+  /** Share of the variance that all tubs of the house have in common, 0 to 1. */
+  readonly houseShare: number;
 }
+
+/** What a trait of a house has in common over its tubs: the same water, food and eyes. */
+const houseShare = 0.5;
+/** A room is as warm for all its tubs, but for their place in it. */
+const roomShare = 0.9;
 
 const factor = (row: number, median: number, sd: number, memoryDays: number): Trait => ({
   row,
@@ -29,13 +36,15 @@ const factor = (row: number, median: number, sd: number, memoryDays: number): Tr
   median,
   sd,
   memoryDays,
+  houseShare,
 });
-const leaning = (row: number, sd: number, memoryDays: number): Trait => ({
+const leaning = (row: number, sd: number, memoryDays: number, share = houseShare): Trait => ({
   row,
   kind: 'leaning',
   median: 0,
   sd,
   memoryDays,
+  houseShare: share,
 });
 
 /**
@@ -43,7 +52,8 @@ const leaning = (row: number, sd: number, memoryDays: number): Trait => ({
  *
  * Growth, fertility, mortality: as wide as the books' own ranges once a tub is known to be a kept colony. Crowding: the published order says
  * nothing of how full a tub gets; 2.5 times the books' density makes a tub left to itself settle at some 3 to 16 saleable animals a litre
- * (common practice, no source). Seen at rest: 30 to 60 of 100 (common practice, no source).
+ * (common practice, no source). Seen at rest: 30 to 60 of 100 (common practice, no source). What tubs of a house have in common is tuned on simulated
+ * businesses; members of the same number share it, so that a sum over tubs taken inside a member is as uncertain as it should be.
  */
 export const traits: readonly Trait[] = [
   factor(growth, 0.95, 0.4, 300),
@@ -53,16 +63,10 @@ export const traits: readonly Trait[] = [
   factor(dishShare, 0.42, 0.28, 1000),
   factor(glanceShare, 0.45, 0.37, 1000),
   factor(juvenileShare, 0.6, 0.5, 300),
-  leaning(warmth, 1, 60),
+  leaning(warmth, 1, 120, roomShare),
   leaning(femaleLean, 1, 200),
   leaning(trend, 0.002, 90),
 ];
-
-/**
- * Share of a trait's variance that all tubs of the house have in common: the same water, food, room and eyes (assumption, tuned on simulated
- * businesses). Members of the same number share it, so that a sum over tubs taken inside a member is as uncertain as it should be.
- */
-export const houseShare = 0.5;
 
 /** The scale on which a trait is normal. */
 export const normalScale = ({ kind }: Trait, value: number): number => (kind === 'factor' ? Math.log(value) : value);

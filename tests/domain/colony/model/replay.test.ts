@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { traits } from '../../../../src/domain/colony/model/traits.ts';
 import {
   advanced,
   type Colony,
@@ -159,6 +160,25 @@ describe('a snapshot', () => {
 });
 
 describe('an ensemble', () => {
+  it('stays within what a tub can be, however long and oddly it is counted', () => {
+    const odd = Array.from({ length: 150 }, (_, nth) => {
+      const [few, many] = [(nth * 7) % 5, (nth * 37) % 90];
+      return [
+        10 * nth,
+        { of: 'young', saleable: few + 3, juveniles: nth % 3 === 0 ? many : few, berried: few },
+      ] as const;
+    });
+    const { colony } = replay(tub, history(...odd), null, dayAt(1500));
+    if (colony === null) throw new Error('not counted');
+    expect(colony.numbers.every(Number.isFinite)).toBe(true);
+    for (const { row, kind, median, sd } of traits) {
+      const values = [...colony.numbers.subarray(row * 128, (row + 1) * 128)];
+      const off = values.map((value) => Math.abs(kind === 'factor' ? Math.log(value / median) : value) / sd);
+      expect(Math.max(...off), `row ${row}`).toBeLessThan(5);
+    }
+    expect(Math.max(...colony.numbers.subarray(0, 12 * 128))).toBeLessThan(5000);
+  });
+
   it('does not collapse after many full counts, and opens again when nobody counts', () => {
     const counts = Array.from({ length: 24 }, (_, month) => [30 * month, full(55 + (month % 3) * 5)] as const);
     const { colony } = replay(tub, history(...counts), null, dayAt(30 * 23));
