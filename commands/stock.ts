@@ -1,10 +1,14 @@
 import { z } from 'zod';
-import { businessOf, stock as stockNow, todayOf } from '../src/desk/index.ts';
+import { businessOf, stockAhead, stock as stockNow, todayOf } from '../src/desk/index.ts';
+import { addDays } from '../src/domain/index.ts';
 import { stockCard } from '../src/reply/index.ts';
 import { parseDayWords } from '../src/words/index.ts';
 import { type ActHandlers, type Command, leaf } from './command.ts';
 import { optionalText } from './options.ts';
 import { refused, voiceOf } from './voice.ts';
+
+/** How far one line's stock is looked ahead, days. */
+const aheadDays = 28;
 
 const show = leaf({
   path: 'stock',
@@ -20,7 +24,12 @@ const show = leaf({
     if (day !== null && !day.ok) return refused(ctx, day.fault);
     if (day !== null && day.value < today) return refused(ctx, { kind: 'past-day', day: day.value, today });
     const found = stockNow(ctx.desk, line, day?.value);
-    return found.ok ? { card: stockCard(voiceOf(ctx), found.value, day?.value ?? null) } : refused(ctx, found.fault);
+    if (!found.ok) return refused(ctx, found.fault);
+    const [only, ...others] = found.value;
+    const isOne = only !== undefined && others.length === 0 && day === null && only.uncounted.length < only.tubs.length;
+    const soon = addDays(today, aheadDays);
+    const ahead = isOne ? { day: soon, stock: stockAhead(ctx.desk, only.line, soon) } : null;
+    return { card: stockCard(voiceOf(ctx), found.value, day?.value ?? null, ahead) };
   },
 });
 

@@ -50,6 +50,7 @@ export * from './setup.ts';
 export * from './tubs/animals.ts';
 export * from './tubs/passes.ts';
 export * from './tubs/stock.ts';
+export * from './tubs/stockAhead.ts';
 export * from './tubs/stockPast.ts';
 export * from './tubs/tubState.ts';
 export * from './tubs/tubs.ts';

@@ -38,6 +38,7 @@ export * from './colony/model/sustainable.ts';
 export type { ColonyTub, DayTemp } from './colony/model/tub.ts';
 export * from './colony/stock.ts';
 export type { TempPoint } from './colony/temperature/byDay.ts';
+export * from './colony/temperature/hemisphere.ts';
 export * from './colony/temperature/tubTemperature.ts';
 export { weatherDays } from './colony/temperature/weather.ts';
 export * from './colony/temperature/yearCurve.ts';

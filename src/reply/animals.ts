@@ -1,4 +1,14 @@
-import type { CountLogged, CountMethod, HoldSet, LocalDay, LossLogged, MoveLogged, Tub } from '../domain/index.ts';
+import type {
+  CountLogged,
+  CountMethod,
+  HoldSet,
+  LocalDay,
+  LossLogged,
+  MoveLogged,
+  Range,
+  Surprise,
+  Tub,
+} from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import { whenLine } from './change.ts';
@@ -24,54 +34,43 @@ export function countCard(voice: Voice, by: string, logged: CountLogged, lineFre
         ...(berried === null ? [] : [`${berried} berried`]),
         `${figure(saleable / tub.netLitres)} a litre`,
       ].join(' · '),
-      ...dishLines(logged),
-      ...booksLines(voice, logged),
+      ...believedLines(voice, logged),
       ...(lineFree === null ? [] : [freeLine(tub, lineFree)]),
       whenLine(voice, by, logged.at),
     ],
     controls: [
       [
         button('Stock', press('stock', {}), 'main'),
-        ...(isFarOff(logged) ? [button('Count by passes', press('passes-form', { tub: tub.id, caught: '' }))] : []),
+        ...(logged.surprise !== null && logged.method !== 'full'
+          ? [button('Count by passes', press('passes-form', { tub: tub.id, caught: '' }))]
+          : []),
         undoButton(logged.entryId),
       ],
     ],
   };
 }
 
-/** What those at the dish stand for, what that rests on, and whether the books agree. */
-function dishLines({ dish, expected }: CountLogged): string[] {
-  if (dish === null) return [];
-  const range = `${Math.round(dish.median)} (${Math.round(dish.low)}–${Math.round(dish.high)})`;
-  return [
-    dish.pairs === 0
-      ? `About ${range} in all; no full count has checked the dish yet`
-      : `About ${range} in all, by ${counted(dish.pairs, 'full count')} near a dish count`,
-    ...(expected === null
-      ? []
-      : [`The books said ${expected}, which ${isOutside(dish, expected) ? 'does not fit' : 'fits'}`]),
-  ];
-}
+/** "55 (39–85)"; the range is left out where there is hardly any. */
+export const rangeOfAnimals = ({ low, median, high }: Range): string =>
+  high - low < 2 ? String(median) : `${median} (${low}–${high})`;
 
-const isOutside = ({ low, high }: { readonly low: number; readonly high: number }, number: number): boolean =>
-  number < Math.floor(low) || number > Math.ceil(high);
-
-/** What the books had said, where a count says otherwise, and a newer count that stands. */
-export function booksLines(voice: Voice, { saleable, expected, newer, dish }: CountLogged): string[] {
-  const difference = expected === null || dish !== null ? 0 : saleable - expected;
+/** What is believed now, and before where that was otherwise; a surprise; a newer count that stands. */
+export function believedLines(voice: Voice, { now, expected, surprise, newer, dish, saleable }: CountLogged): string[] {
+  const own = dish === null || dish.pairs === 0 ? '' : `, by ${counted(dish.pairs, 'full count')} near a dish count`;
+  const isNews = now !== null && (expected !== null || now.low !== saleable || now.high !== saleable);
   return [
-    ...(difference === 0
-      ? []
-      : [`The books said ${expected}: ${Math.abs(difference)} ${difference > 0 ? 'more' : 'fewer'}`]),
+    ...(isNews && now !== null
+      ? [`Likely ${rangeOfAnimals(now)} in the tub${expected === null ? own : `; before: ${rangeOfAnimals(expected)}`}`]
+      : []),
+    ...(surprise === null ? [] : [surpriseLine(surprise)]),
     ...(newer === null ? [] : [`A newer count stands: ${newer.saleable}, ${sinceWords(voice, newer.at)}`]),
   ];
 }
 
-/** Worth a better count: a glance that is five animals and a quarter off the books, or a dish that they do not fit. */
-function isFarOff({ method, saleable, expected, dish }: CountLogged): boolean {
-  if (expected === null) return false;
-  if (dish !== null) return isOutside(dish, expected);
-  return method === 'glance' && Math.abs(saleable - expected) >= Math.max(5, expected / 4);
+/** "Not expected: 30 to 44; kept and believed". */
+function surpriseLine({ of, expected: { low, high } }: Surprise): string {
+  const what = of === 'saleable' || of === 'taken' ? '' : ` of the ${of}`;
+  return `Not expected${what}: ${low} to ${high} were; the count is kept and believed`;
 }
 
 export const freeLine = (tub: Tub, free: number): string =>
@@ -105,7 +104,7 @@ export function lossCard(voice: Voice, by: string, logged: LossLogged): Card {
     why: [
       ...(cause === null ? [] : [`Cause: ${cause}`]),
       ...(inAWeek > number ? [`${inAWeek} in seven days`] : []),
-      left === null ? 'Animals not counted yet' : `${left} saleable left by the books`,
+      left === null ? 'Animals not counted yet' : `About ${left} saleable left`,
       whenLine(voice, by, logged.at),
     ],
     next: many

@@ -1,6 +1,6 @@
 import type { PassesLogged } from '../domain/index.ts';
 import { press } from './acts.ts';
-import { booksLines, freeLine } from './animals.ts';
+import { believedLines, freeLine } from './animals.ts';
 import { type Button, button, type Card } from './card.ts';
 import { whenLine } from './change.ts';
 import { undoButton } from './undoButton.ts';
@@ -19,7 +19,7 @@ export function passesCard(voice: Voice, by: string, logged: PassesLogged, lineF
     why: [
       `Counted by passes: ${catches.join(', ')}; each took about ${Math.round(100 * estimate.capture)} %`,
       ...nextPassLine(logged),
-      ...booksLines(voice, logged),
+      ...believedLines(voice, logged),
       freeLine(tub, lineFree),
       whenLine(voice, by, logged.at),
     ],

@@ -1,5 +1,6 @@
 import type { ChartData, DispatchJudgement, Line, LineStock, LocalDay, Sale } from '../domain/index.ts';
 import { press } from './acts.ts';
+import { rangeOfAnimals } from './animals.ts';
 import { button, type Card } from './card.ts';
 import { type MissedWords, missedLines, postTitle } from './postLate.ts';
 import { claimLines, type WatchWords, watchLines } from './postParcels.ts';
@@ -63,7 +64,7 @@ export function weeklyCard(voice: Voice, post: WeeklyPost, lateMinutes = 0): Car
 function stockLine({ line, tubs, uncounted, free, saleable, promised, promisedExtras }: LineStock): string {
   if (uncounted.length === tubs.length) return `${line.name}: not counted yet`;
   const open = promised + promisedExtras;
-  return `${line.name}: ${free} free of ${saleable} saleable${open > 0 ? `, ${open} promised` : ''}`;
+  return `${line.name}: ${free} free of ${rangeOfAnimals(saleable)} saleable${open > 0 ? `, ${open} promised` : ''}`;
 }
 
 /** A chart tells at most so many lines apart. */

@@ -147,15 +147,15 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
     case 'tub-in-use':
       return {
         title: `Not retired: ${refusal.tub} holds animals`,
-        why: [`${refusal.saleable} saleable by the books`],
+        why: [`About ${refusal.saleable} saleable by the counts`],
         next: 'Move them with /move, or count the tub at 0, then retire it',
       };
     case 'same-tub':
       return { title: `Not logged: ${refusal.tub} twice`, next: 'Name two different tubs' };
     case 'too-few-there':
       return {
-        title: `Not logged: ${refusal.tub} holds ${refusal.there}`,
-        why: [`${refusal.number} were typed; by the books since the count of ${sinceWords(voice, refusal.countedAt)}`],
+        title: `Not logged: ${refusal.tub} holds ${refusal.there} at most`,
+        why: [`${refusal.number} were typed; it was counted ${sinceWords(voice, refusal.countedAt)}`],
         next: `Count ${refusal.tub} again if there are more`,
       };
     case 'more-than-the-tub':

@@ -1,11 +1,23 @@
-import type { LineStock, LocalDay, TubStock } from '../domain/index.ts';
+import type { LineStock, LocalDay, Tub, TubStock } from '../domain/index.ts';
 import { press } from './acts.ts';
+import { rangeOfAnimals } from './animals.ts';
 import { button, type Card } from './card.ts';
 import { stepButtons } from './setup.ts';
 import { ageWords, counted, dateWords, someWords, type Voice } from './voice.ts';
 
+/** A line's stock as it is foreseen on a day. */
+export interface StockAhead {
+  readonly day: LocalDay;
+  readonly stock: LineStock;
+}
+
 /** One line's stock. */
-export function lineStockCard(voice: Voice, stock: LineStock, on: LocalDay | null): Card {
+export function lineStockCard(
+  voice: Voice,
+  stock: LineStock,
+  on: LocalDay | null,
+  ahead: StockAhead | null = null,
+): Card {
   const { line, tubs, free } = stock;
   if (tubs.length === 0) return { title: `${line.name}: no tubs`, next: 'Add one first', controls: [stepButtons.tub] };
   if (stock.uncounted.length === tubs.length) {
@@ -23,8 +35,12 @@ export function lineStockCard(voice: Voice, stock: LineStock, on: LocalDay | nul
         : `${line.name}: ${-free} promised too many`,
     why: [
       ...aheadLine(on),
-      `Saleable ${stock.saleable} in ${tubsWords(stock)}, counted ${countAges(voice, tubs)}`,
+      `Saleable ${rangeOfAnimals(stock.saleable)} in ${tubsWords(stock)}, counted ${countAges(voice, tubs)}`,
       `Held back ${stock.heldBack} · promised ${stock.promised} + ${stock.promisedExtras} extras · off sale ${stock.offSale}`,
+      ...(free >= 0 ? [`Free ${rangeOfAnimals(stock.freeRange)}; offer ${Math.floor(free / 10) * 10} in tens`] : []),
+      ...(ahead === null
+        ? []
+        : [`By ${dateWords(voice, ahead.day)}: ${rangeOfAnimals(ahead.stock.freeRange)} free if nothing more is sold`]),
       ...(stock.uncounted.length > 0 ? [`Not counted yet: ${someWords(stock.uncounted, 8)}`] : []),
       ...(free < 0 ? ['More is promised than can be given without the breeders'] : []),
     ],
@@ -35,10 +51,15 @@ export function lineStockCard(voice: Voice, stock: LineStock, on: LocalDay | nul
 }
 
 /** Every line on one screen. */
-export function stockCard(voice: Voice, stocks: readonly LineStock[], on: LocalDay | null = null): Card {
+export function stockCard(
+  voice: Voice,
+  stocks: readonly LineStock[],
+  on: LocalDay | null = null,
+  ahead: StockAhead | null = null,
+): Card {
   const [only] = stocks;
   if (only === undefined) return { title: 'No lines yet', next: 'Add one first', controls: [stepButtons.line] };
-  if (stocks.length === 1) return lineStockCard(voice, only, on);
+  if (stocks.length === 1) return lineStockCard(voice, only, on, ahead);
   const free = stocks.reduce((sum, stock) => sum + Math.max(0, stock.free), 0);
   const short = stocks.filter((stock) => stock.free < 0);
   const uncounted = stocks.flatMap((stock) => stock.uncounted);
@@ -69,41 +90,48 @@ function lineRow(stock: LineStock): string {
   const figures =
     stock.uncounted.length === stock.tubs.length
       ? `  ${stock.tubs.length === 0 ? 'no tubs' : 'not counted yet'}`
-      : [stock.free, stock.saleable, stock.heldBack, stock.promised + stock.promisedExtras, stock.offSale]
+      : [stock.free, stock.saleable.median, stock.heldBack, stock.promised + stock.promisedExtras, stock.offSale]
           .map((n, index) => String(n).padStart(columnWidths[index] ?? 5))
           .join('');
   return `${stock.line.name.slice(0, 9).padEnd(10)}${figures}`;
 }
 
-function tubRow(voice: Voice, { tub, saleable, counted: count, offSale }: TubStock): string {
+function tubRow(voice: Voice, { tub, range, counted: count, offSale }: TubStock): string {
   const state = offSale !== null ? ', off sale' : tub.role === 'apart' ? ', apart' : '';
-  if (saleable === null || count === null) return `${tub.name.padEnd(6)} not counted yet${state}`;
-  return `${tub.name.padEnd(6)}${String(saleable).padStart(4)}  ${ageWords(voice, count.at)}${state}`;
+  if (range === null || count === null) return `${tub.name.padEnd(6)} not counted yet${state}`;
+  const between = `${range.low}–${range.high}`;
+  return `${tub.name.padEnd(6)}${String(range.median).padStart(4)} ${between.padEnd(8)} ${ageWords(voice, count.at)}${state}`;
 }
 
-/** The count that would help most; nothing when all were counted today. */
+/** The count that would help most; nothing when none would tell much. */
 function nextCount(voice: Voice, stock: LineStock): { next?: string } {
   if (stock.free < 0) return { next: 'Count again, or move a sale to a later day' };
-  const oldest = oldestCounted(stock);
-  const at = stock.tubs.find(({ tub }) => tub.name === oldest)?.counted?.at;
-  if (at === undefined) return { next: `Count ${oldest}, it was not counted yet` };
-  return ageWords(voice, at) === 'today' ? {} : { next: `Count ${oldest}, its count is the oldest` };
+  const [uncounted] = stock.uncounted;
+  if (uncounted !== undefined) return { next: `Count ${uncounted}, it was not counted yet` };
+  const { sharpest } = stock;
+  if (sharpest === null) return {};
+  const at = stock.tubs.find(({ tub }) => tub.id === sharpest.tub.id)?.counted?.at;
+  if (at !== undefined && ageWords(voice, at) === 'today') return {};
+  return { next: `Count ${sharpest.tub.name} in full, it would narrow this most` };
 }
 
 const promisedLine = ({ promised, promisedExtras }: LineStock): string[] =>
   promised === 0 ? [] : [`Promised ${promised} + ${promisedExtras} extras`];
 
 const countButton = (stock: LineStock) => {
-  const tub = stock.tubs.find(({ tub: { name } }) => name === oldestCounted(stock))?.tub;
+  const tub = toCount(stock);
   return tub === undefined
     ? button('Count a tub', press('pick-tub', { purpose: 'count' }))
     : button(`Count ${tub.name}`, press('count-form', { tub: tub.id }));
 };
 
-/** The tub never counted, or counted longest ago. */
-function oldestCounted(stock: LineStock): string {
-  const [first] = [...stock.tubs].sort((a, b) => (a.counted?.at ?? '').localeCompare(b.counted?.at ?? ''));
-  return first?.tub.name ?? '';
+/** The tub never counted, else the one whose count would tell most, else the one counted longest ago. */
+function toCount({ tubs, uncounted, sharpest }: LineStock): Tub | undefined {
+  const [never] = uncounted;
+  if (never !== undefined) return tubs.find(({ tub }) => tub.name === never)?.tub;
+  if (sharpest !== null) return sharpest.tub;
+  const [oldest] = [...tubs].sort((a, b) => (a.counted?.at ?? '').localeCompare(b.counted?.at ?? ''));
+  return oldest?.tub;
 }
 
 function countAges(voice: Voice, tubs: readonly TubStock[]): string {
@@ -117,7 +145,7 @@ function countAges(voice: Voice, tubs: readonly TubStock[]): string {
 const onWords = (voice: Voice, on: LocalDay | null): string => (on === null ? '' : ` on ${dateWords(voice, on)}`);
 
 const aheadLine = (on: LocalDay | null): string[] =>
-  on === null ? [] : ['By the animals of today; births until then are not counted in'];
+  on === null ? [] : ['As foreseen by season and counts, if nothing more is sold until then'];
 
 /** "6 tubs", "2 of 6 tubs" where not all are counted. */
 const tubsWords = ({ tubs, uncounted }: LineStock): string =>

@@ -9,7 +9,7 @@ import {
   type TubStock,
 } from '../domain/index.ts';
 import { press } from './acts.ts';
-import { countedWords, holdEndWords } from './animals.ts';
+import { countedWords, holdEndWords, rangeOfAnimals } from './animals.ts';
 import { type Button, button, type Card } from './card.ts';
 import { figureOf, trendLine } from './findings.ts';
 import { rangeWords, riseLine } from './nitrate.ts';
@@ -102,9 +102,10 @@ function tubControls(voice: Voice, { tub, plan, lastChangedAt }: TubState): Butt
   return changedToday ? [reading, count] : [reading, count, changed];
 }
 
-function stockLine(voice: Voice, { saleable, counted: count }: TubStock): string {
-  if (saleable === null || count === null) return 'Animals: not counted yet';
-  return `${saleable} saleable, ${countedWords[count.method]} ${ageWords(voice, count.at)} (${count.by})`;
+function stockLine(voice: Voice, { range, counted: count }: TubStock): string {
+  if (range === null || count === null) return 'Animals: not counted yet';
+  const sure = range.low === count.saleable && range.high === count.saleable ? '' : `: ${count.saleable}`;
+  return `${rangeOfAnimals(range)} saleable, ${countedWords[count.method]} ${ageWords(voice, count.at)} (${count.by})${sure}`;
 }
 
 /** A reading older than this says little of today; a test a month is usual (common practice, no source). */

@@ -10,6 +10,7 @@ import type {
   StockCount,
   TypedCountMethod,
 } from '../domain/index.ts';
+import type { Freshness } from './freshness.ts';
 import { type LoggedRow, liveFacts, loggedOf } from './logged.ts';
 
 interface CountRow extends LoggedRow {
@@ -73,7 +74,7 @@ const liveCounts = liveFacts(
 );
 
 /** Counts, moves, losses and holds. */
-export function animalStore(db: Database) {
+export function animalStore(db: Database, fresh: Freshness) {
   const addCount = db.prepare(`
     INSERT INTO stock_count (entry_id, tub_id, at, saleable, juveniles, berried, method)
     VALUES (@entryId, @tubId, @at, @saleable, @juveniles, @berried, @method)`);
@@ -111,6 +112,7 @@ export function animalStore(db: Database) {
       count: Pick<StockCount, 'tubId' | 'at' | 'saleable' | 'juveniles' | 'berried'> & { method: TypedCountMethod },
     ): void => {
       addCount.run({ ...count, entryId });
+      fresh.note('animals', count.tubId);
     },
     /** A count by removal passes: the estimate as saleable, and the two to four catches that it rests on. */
     addPassesCount: (
@@ -121,6 +123,7 @@ export function animalStore(db: Database) {
       const { lastInsertRowid } = addCount.run({ ...count, juveniles: null, berried: null, method, entryId });
       const [first, second, third = null, fourth = null] = passes;
       addPasses.run({ countId: lastInsertRowid, first, second, third, fourth });
+      fresh.note('animals', count.tubId);
     },
     latestCount: (tubId: number): StockCount | undefined => {
       const row = latestCount.get(tubId);
@@ -129,11 +132,13 @@ export function animalStore(db: Database) {
     counts: (tubId: number, since: Instant): StockCount[] => counts.all(tubId, since).map(countOf),
     addMove: (entryId: number, move: Pick<Move, 'fromTubId' | 'toTubId' | 'at' | 'number' | 'stage'>): void => {
       addMove.run({ ...move, entryId });
+      for (const tubId of [move.fromTubId, move.toTubId]) fresh.note('animals', tubId);
     },
     /** Moves into or out of a tub since an instant, oldest first. */
     moves: (tubId: number, since: Instant): Move[] => moves.all(tubId, tubId, since).map(moveOf),
     addLoss: (entryId: number, loss: Pick<Loss, 'tubId' | 'at' | 'number' | 'cause'>): void => {
       addLoss.run({ ...loss, entryId });
+      fresh.note('animals', loss.tubId);
     },
     losses: (tubId: number, since: Instant): Loss[] => losses.all(tubId, since).map(lossOf),
     addHold: (entryId: number, hold: Pick<Hold, 'tubId' | 'at' | 'reason' | 'until'>, lifted: boolean): void => {

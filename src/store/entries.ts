@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { By, Entry, EntryKind, Instant, Person } from '../domain/index.ts';
+import type { Freshness } from './freshness.ts';
 
 interface Row {
   id: number;
@@ -22,7 +23,7 @@ const entryOf = (row: Row): Entry => ({
 });
 
 /** The headings of all facts. */
-export function entryStore(db: Database) {
+export function entryStore(db: Database, fresh: Freshness) {
   const insert = db.prepare(
     'INSERT INTO entry (key, kind, summary, user_id, user_name, logged_at) VALUES (@key, @kind, @summary, @userId, @name, @at)',
   );
@@ -44,8 +45,6 @@ export function entryStore(db: Database) {
   let voids = 0;
 
   return {
-    /** How often an entry was voided since the store was opened. */
-    voids: (): number => voids,
     /** Changes with every entry that is added or voided. */
     version: (): string => `${newest.get()?.id ?? 0}.${voids}`,
     /** Writes a heading; its id. A key that was used before throws: look with `ofKey` first. */
@@ -62,6 +61,7 @@ export function entryStore(db: Database) {
     void: (id: number, by: Person, at: Instant): void => {
       mark.run(at, by.userId, by.name, id);
       voids += 1;
+      fresh.noteVoid(id);
     },
   };
 }

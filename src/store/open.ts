@@ -5,10 +5,12 @@ import { animalStore } from './animals.ts';
 import { backupStore } from './backups.ts';
 import { choreStore } from './chores.ts';
 import { choreWorkStore } from './choreWork.ts';
+import { colonyStore } from './colonies.ts';
 import { costStore } from './costs.ts';
 import { draftStore } from './drafts.ts';
 import { entryStore } from './entries.ts';
 import { exportStore } from './exports.ts';
+import { freshnessOf } from './freshness.ts';
 import { goodsStore } from './goods.ts';
 import { jobRunStore } from './jobRuns.ts';
 import { migrate } from './migrate.ts';
@@ -45,17 +47,16 @@ export function openStore(folder: string) {
     db.close();
     throw cause;
   }
-  const entries = entryStore(db);
-  const water = waterStore(db);
-  let rolledBack = 0;
+  const fresh = freshnessOf(db);
   const drafts = draftStore(join(folder, 'drafts.db'));
+  const colonies = colonyStore(join(folder, 'colonies.db'));
 
   return {
-    entries,
+    entries: entryStore(db, fresh),
     settings: settingStore(db),
     tubs: tubStore(db),
-    water,
-    animals: animalStore(db),
+    water: waterStore(db, fresh),
+    animals: animalStore(db, fresh),
     backups: backupStore(file, join(folder, 'backups')),
     chores: choreStore(db),
     choreWork: choreWorkStore(db),
@@ -69,13 +70,14 @@ export function openStore(folder: string) {
     sales: saleStore(db),
     saleForget: saleForgetStore(db),
     saleMoney: saleMoneyStore(db),
-    parcels: parcelStore(db),
+    parcels: parcelStore(db, fresh),
     photos: photoStore(folder),
     seasons: seasonStore(db),
     waiting: waitingStore(db),
     weather: weatherStore(db),
     rests: restStore(db),
     drafts,
+    colonies,
     /**
      * Runs `work` in one immediate transaction. Only a throw rolls back: decide before you open it, or read and decide inside and
      * write only when the decision stands.
@@ -84,14 +86,17 @@ export function openStore(folder: string) {
       try {
         return db.transaction(work).immediate();
       } catch (cause) {
-        rolledBack += 1;
+        fresh.noteRollback();
         throw cause;
       }
     },
-    /** Changes whenever a tub's water may have changed: what was concluded from it under another text is out of date. */
-    waterVersion: (tubId: number): string => `${water.addedTo(tubId)}.${entries.voids()}.${rolledBack}`,
+    /** Another text whenever a tub's facts of that concern may have changed: what was concluded under the former is out of date. */
+    freshness: fresh.of,
+    /** The same of all temperatures together. */
+    temperatureFreshness: fresh.ofTemperatures,
     close: (): void => {
       drafts.close();
+      colonies.close();
       db.close();
     },
   };

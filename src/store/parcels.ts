@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { Arrival, Catch, Claim, Instant, Parcel, Settlement } from '../domain/index.ts';
+import type { Freshness } from './freshness.ts';
 import { type LoggedRow, loggedOf } from './logged.ts';
 import { currentName } from './versions.ts';
 
@@ -9,7 +10,7 @@ interface ParcelRow extends LoggedRow {
 }
 
 /** Parcels, how they arrived, and the claims on them. */
-export function parcelStore(db: Database) {
+export function parcelStore(db: Database, fresh: Freshness) {
   const insertParcel = db.prepare<[number, number, string | null, Instant]>(
     'INSERT INTO parcel (entry_id, sale_id, tracking, at) VALUES (?, ?, ?, ?)',
   );
@@ -54,7 +55,10 @@ export function parcelStore(db: Database) {
       parcel: Pick<Parcel, 'saleId' | 'tracking' | 'at'> & { readonly catches: readonly Catch[] },
     ): number => {
       const id = Number(insertParcel.run(entryId, parcel.saleId, parcel.tracking, parcel.at).lastInsertRowid);
-      for (const { tubId, lineId, number } of parcel.catches) insertCatch.run(id, tubId, lineId, number);
+      for (const { tubId, lineId, number } of parcel.catches) {
+        insertCatch.run(id, tubId, lineId, number);
+        fresh.note('animals', tubId);
+      }
       return id;
     },
     /** Gives a parcel a tracking number afterwards. */

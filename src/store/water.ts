@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { Change, Instant, Reading, TopUp, TopUpWater, WaterValueName, WaterValues } from '../domain/index.ts';
+import type { Freshness } from './freshness.ts';
 import { type LoggedRow, liveFacts, loggedOf } from './logged.ts';
 
 interface ReadingRow extends LoggedRow {
@@ -63,7 +64,7 @@ const topUpOf = (row: LitresRow & { water: TopUpWater }): TopUp => ({
 const ever = '9999' as Instant;
 
 /** Readings, water changes and top-ups. */
-export function waterStore(db: Database) {
+export function waterStore(db: Database, fresh: Freshness) {
   const addReading = db.prepare(`
     INSERT INTO reading (entry_id, tub_id, at, temp_c, ph, gh_dgh, kh_dkh, tds_mg_l, ammonia_mg_l, nitrite_mg_l, nitrate_mg_l, note)
     VALUES (@entryId, @tubId, @at, @tempC, @ph, @ghDgh, @khDkh, @tdsMgL, @ammoniaMgL, @nitriteMgL, @nitrateMgL, @note)`);
@@ -100,18 +101,17 @@ export function waterStore(db: Database) {
     `${liveFacts('top_up')} WHERE f.tub_id = ? AND f.at < ? ${newest}`,
   );
 
-  /** How often something was added to each tub's water by this process. */
-  const added = new Map<number, number>();
-  const note = (tubId: number): void => {
-    added.set(tubId, (added.get(tubId) ?? 0) + 1);
-  };
+  const temperatures = db.prepare<[], { entryId: number; tubId: number; at: Instant; tempC: number }>(`
+    SELECT f.entry_id AS entryId, f.tub_id AS tubId, f.at, f.temp_c AS tempC
+    FROM reading f JOIN live_entry e ON e.id = f.entry_id WHERE f.temp_c IS NOT NULL ORDER BY f.at, f.id`);
 
   return {
-    /** How often readings, changes and top-ups were added to a tub since the store was opened. */
-    addedTo: (tubId: number): number => added.get(tubId) ?? 0,
+    /** Every temperature that was read in any tub, oldest first. */
+    temperatures: (): { entryId: number; tubId: number; at: Instant; tempC: number }[] => temperatures.all(),
     addReading: (entryId: number, reading: WaterValues & { tubId: number; at: Instant; note: string | null }): void => {
       addReading.run({ ...reading, entryId });
-      note(reading.tubId);
+      fresh.note('water', reading.tubId);
+      if (reading.tempC !== null) fresh.noteTemperature();
     },
     /** Readings of a tub since an instant, oldest first. */
     readings: (tubId: number, since: Instant): Reading[] => readings.all(tubId, since).map(readingOf),
@@ -131,7 +131,7 @@ export function waterStore(db: Database) {
     },
     addChange: (entryId: number, change: { tubId: number; at: Instant; litres: number; note: string | null }): void => {
       addChange.run({ ...change, entryId });
-      note(change.tubId);
+      fresh.note('water', change.tubId);
     },
     changes: (tubId: number, since: Instant): Change[] => changes.all(tubId, since).map(changeOf),
     latestChange: (tubId: number, before: Instant = ever): Change | undefined => {
@@ -140,7 +140,7 @@ export function waterStore(db: Database) {
     },
     addTopUp: (entryId: number, topUp: { tubId: number; at: Instant; litres: number; water: TopUpWater }): void => {
       addTopUp.run({ ...topUp, entryId });
-      note(topUp.tubId);
+      fresh.note('water', topUp.tubId);
     },
     latestTopUp: (tubId: number, before: Instant = ever): TopUp | undefined => {
       const row = latestTopUp.get(tubId, before);

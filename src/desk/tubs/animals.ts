@@ -18,6 +18,7 @@ import {
   type Tub,
   type TypedCountMethod,
 } from '../../domain/index.ts';
+import { colonyNow } from '../colony/colony.ts';
 import { businessOf, type Desk, log, todayOf } from '../desk.ts';
 import { findTub } from '../find.ts';
 import { whenOf } from '../when.ts';
@@ -51,7 +52,7 @@ export function logCount(desk: Desk, by: By, input: CountInput): Result<CountLog
   if (!at.ok) return at;
   const tooMany = tooManyFor(tub, input.saleable + (input.juveniles ?? 0));
   if (input.sure !== true && tooMany !== null) return fail(tooMany);
-  const books = booksBefore(desk, tub, at.value);
+  const books = believedBefore(desk, tub, at.value);
   const count = {
     saleable: input.saleable,
     juveniles: input.juveniles ?? null,
@@ -69,18 +70,25 @@ export function logCount(desk: Desk, by: By, input: CountInput): Result<CountLog
       desk.store.animals.addCount(entry, { ...count, tubId: tub.id });
     },
   );
-  return ok({ tub, ...count, ...books, dish, entryId });
+  return ok({ tub, ...count, ...books, ...believedAfter(desk, tub, entryId), dish, entryId });
 }
 
 /** The question about more animals than a tub usually holds; null: it may well hold so many. */
 export const tooManyFor = (tub: Tub, number: number): Refusal | null =>
   number > manyPerLitre * tub.netLitres ? { kind: 'ask-many', tub: tub.name, number, litres: tub.netLitres } : null;
 
-/** What the books say of a tub before a count of a moment is logged, and the newer count that will stand all the same. */
-export function booksBefore(desk: Desk, tub: Tub, at: Instant): Pick<CountLogged, 'expected' | 'newer'> {
-  const { counted, saleable } = tubStock(desk, businessOf(desk), tub);
+/** What is believed of a tub before a count of a moment is logged, and the newer count that will stand all the same. */
+export function believedBefore(desk: Desk, tub: Tub, at: Instant): Pick<CountLogged, 'expected' | 'newer'> {
+  const { counted, range } = tubStock(desk, businessOf(desk), tub);
   const newer = counted !== null && counted.at > at ? counted : null;
-  return { expected: newer === null ? saleable : null, newer };
+  return { expected: newer === null ? range : null, newer };
+}
+
+/** What is believed of a tub now that an entry is in, and whether that entry was a surprise. */
+export function believedAfter(desk: Desk, tub: Tub, entryId: number): Pick<CountLogged, 'now' | 'surprise'> {
+  const { surprises } = colonyNow(desk, businessOf(desk), tub);
+  const surprise = surprises.find((one) => one.entryId === entryId) ?? null;
+  return { now: tubStock(desk, businessOf(desk), tub).range, surprise };
 }
 
 export interface MoveInput {
@@ -147,11 +155,12 @@ export function logMove(desk: Desk, by: By, input: MoveInput): Result<MoveLogged
   });
 }
 
-/** A counted tub can't give more than the books say it holds; what was before its count is not judged. */
+/** A counted tub can't give more than it may well hold; what was before its count is not judged. */
 function tooFew(desk: Desk, tub: Tub, number: number, at: Instant, alsoThere = 0): Refusal | null {
-  const { saleable, counted } = tubStock(desk, businessOf(desk), tub);
-  if (saleable === null || counted === null || at < counted.at || number <= saleable + alsoThere) return null;
-  return { kind: 'too-few-there', tub: tub.name, number, there: saleable + alsoThere, countedAt: counted.at };
+  const { range, counted } = tubStock(desk, businessOf(desk), tub);
+  if (range === null || counted === null || at < counted.at) return null;
+  const there = range.high + alsoThere;
+  return number <= there ? null : { kind: 'too-few-there', tub: tub.name, number, there, countedAt: counted.at };
 }
 
 export function logLoss(

@@ -15,7 +15,7 @@ import {
 import { type Desk, log } from '../desk.ts';
 import { findTub } from '../find.ts';
 import { whenOf } from '../when.ts';
-import { booksBefore, tooManyFor } from './animals.ts';
+import { believedAfter, believedBefore, tooManyFor } from './animals.ts';
 
 export interface PassesInput {
   readonly tub: string;
@@ -47,13 +47,14 @@ export function logPasses(desk: Desk, by: By, input: PassesInput): Result<Passes
   const tooMany = tooManyFor(tub, saleable);
   if (input.sure !== true && tooMany !== null) return fail(tooMany);
 
-  const books = booksBefore(desk, tub, at.value);
+  const books = believedBefore(desk, tub, at.value);
   const summary = `${tub.name} counted ${saleable} saleable (passes ${catches.join(', ')})`;
   const entryId = log(desk, by, 'count', summary, (entry) => {
     desk.store.animals.addPassesCount(entry, { tubId: tub.id, at: at.value, saleable, passes: catches });
   });
   return ok({
-    ...{ tub, saleable, juveniles: null, berried: null, method: 'passes', at: at.value, ...books, dish: null, entryId },
+    ...{ tub, saleable, juveniles: null, berried: null, method: 'passes', at: at.value, dish: null, entryId },
+    ...{ ...books, ...believedAfter(desk, tub, entryId) },
     ...{ catches, estimate, next: catches.length < mostPasses ? nextPass(catches, estimate) : null },
   });
 }

@@ -1,18 +1,9 @@
-import {
-  addDays,
-  dayOf,
-  type Instant,
-  instantAt,
-  type Line,
-  type LocalDay,
-  saleableBy,
-  type Tub,
-  timeOf,
-} from '../../domain/index.ts';
+import { dayOf, keptWeeks, type Line, type LocalDay, type Tub } from '../../domain/index.ts';
+import { colonyNow } from '../colony/colony.ts';
 import { businessOf, type Desk } from '../desk.ts';
-import { stepsSince } from './stock.ts';
+import { stockOf } from './stock.ts';
 
-/** Saleable animals of a line on a day that is past, by the books. */
+/** Saleable animals of a line on a day, the likeliest number. */
 export interface StockOn {
   readonly day: LocalDay;
   readonly saleable: number;
@@ -24,53 +15,39 @@ export interface StockWeeks {
   readonly weeks: readonly StockOn[];
 }
 
-const weeksBack = 12;
-const beforeAll = '' as Instant;
-
 /**
- * Saleable animals that a line had at a moment in the past, by the rule of today's stock: in each tub the last count up to then, and
- * what left or came between. Told by what the books know now, so that what was logged late counts. Tubs stand under the line that they
- * have today; one that was not counted yet adds nothing. Null: none of them was counted yet.
+ * The stock of every line on days a week apart and today, by what the facts of today say of those days. Tubs stand under the line that they have
+ * today; one that was not counted yet, or was retired by then, adds nothing.
  */
-export function stockPast(desk: Desk, line: Line, at: Instant): number | null {
-  return lineAt(
-    tubsOf(desk, line).map((tub) => pastOf(desk, tub)),
-    at,
-  );
-}
-
-/** The stock of every line today and on each of the same weekdays of the twelve weeks before, at this time of day. */
 export function stockWeeks(desk: Desk): StockWeeks[] {
-  const { zone } = businessOf(desk);
-  const now = desk.now();
-  const today = dayOf(now, zone);
-  const days = Array.from({ length: weeksBack + 1 }, (_, index) => addDays(today, -7 * (weeksBack - index)));
+  const business = businessOf(desk);
+  const today = dayOf(desk.now(), business.zone);
+  const past = keptWeeks(today);
   return desk.store.tubs.lines().map((line) => {
-    const tubs = tubsOf(desk, line).map((tub) => pastOf(desk, tub));
-    const weeks = days.map((day) => ({
-      day,
-      saleable: lineAt(tubs, day === today ? now : instantAt(day, timeOf(now, zone), zone)),
-    }));
-    return { line, weeks: weeks.filter((week): week is StockOn => week.saleable !== null) };
+    const tubs = desk.store.tubs.tubs().filter(({ lineId }) => lineId === line.id);
+    const own = tubs.map((tub) => ({ tub, medians: mediansOf(desk, tub) }));
+    const weeks = past.map((day) => ({ day, saleable: sumOn(own, day, business.zone) }));
+    const now = stockOf(desk, line);
+    const last = now.uncounted.length === now.tubs.length ? [] : [{ day: today, saleable: now.saleable.median }];
+    return { line, weeks: [...weeks.filter((week): week is StockOn => week.saleable !== null), ...last] };
   });
 }
 
-const tubsOf = (desk: Desk, line: Line): Tub[] => desk.store.tubs.tubs().filter(({ lineId }) => lineId === line.id);
+/** The likeliest number of a tub's saleable animals on the days of its snapshots, brought up to date first. */
+function mediansOf(desk: Desk, tub: Tub): ReadonlyMap<LocalDay, number> {
+  if (tub.retired === null) colonyNow(desk, businessOf(desk), tub);
+  return new Map(desk.store.colonies.medians(tub.id).map(({ day, saleable }) => [day, saleable]));
+}
 
-/** All that happened to the saleable animals of a tub. */
-const pastOf = (desk: Desk, tub: Tub) => ({
-  tub,
-  counts: desk.store.animals.counts(tub.id, beforeAll),
-  steps: stepsSince(desk, tub.id, beforeAll),
-});
-
-type TubPast = ReturnType<typeof pastOf>;
-
-function lineAt(tubs: readonly TubPast[], at: Instant): number | null {
-  const inUse = tubs.filter(({ tub }) => tub.retired === null || tub.retired.at > at);
-  const known = inUse.flatMap(({ counts, steps }) => {
-    const count = counts.findLast((counted) => counted.at <= at);
-    return count === undefined ? [] : [saleableBy(count, steps, at)];
+function sumOn(
+  tubs: readonly { readonly tub: Tub; readonly medians: ReadonlyMap<LocalDay, number> }[],
+  day: LocalDay,
+  zone: string,
+): number | null {
+  const known = tubs.flatMap(({ tub, medians }) => {
+    const wasInUse = tub.retired === null || dayOf(tub.retired.at, zone) > day;
+    const saleable = wasInUse ? medians.get(day) : undefined;
+    return saleable === undefined ? [] : [saleable];
   });
-  return known.length === 0 ? null : known.reduce((sum, saleable) => sum + saleable, 0);
+  return known.length === 0 ? null : Math.round(known.reduce((sum, saleable) => sum + saleable, 0));
 }

@@ -7,6 +7,7 @@ import {
   ok,
   type Refusal,
   type Result,
+  saleableBy,
   type Tub,
   type TubRole,
 } from '../../domain/index.ts';
@@ -14,7 +15,7 @@ import { businessOf, type Desk, log } from '../desk.ts';
 import { findLine, findTub, tubsInUse } from '../find.ts';
 import { plantChores } from '../rota/starterChores.ts';
 import { isRackName, isTubName } from '../setup.ts';
-import { tubStock } from './stock.ts';
+import { stepsSince, tubStock } from './stock.ts';
 
 /** Part of a tub's gross volume that is water where nobody measured it: 25 L hold about 20 (common practice, no source). */
 const netShare = 0.8;
@@ -134,8 +135,8 @@ export function editTub(desk: Desk, by: By, input: TubEdit): Result<{ before: Tu
       whole: false,
     });
   }
-  const { saleable } = tubStock(desk, businessOf(desk), before);
-  if (line !== null && line.value.id !== before.lineId && saleable !== null && saleable > 0 && sure !== true) {
+  const saleable = line === null ? 0 : stillThere(desk, before);
+  if (line !== null && line.value.id !== before.lineId && saleable > 0 && sure !== true) {
     return fail({ kind: 'ask-relabel', tub: before.name, from: before.lineName, to: line.value.name, saleable });
   }
   const after: Tub = {
@@ -156,6 +157,13 @@ export function editTub(desk: Desk, by: By, input: TubEdit): Result<{ before: Tu
   return ok({ before, after });
 }
 
+/** Saleable animals that are likely in a tub; 0 where it was counted empty, or emptied since, whatever may have grown up unseen. */
+function stillThere(desk: Desk, tub: Tub): number {
+  const count = desk.store.animals.latestCount(tub.id);
+  if (count === undefined || saleableBy(count, stepsSince(desk, tub.id, count.at)) === 0) return 0;
+  return tubStock(desk, businessOf(desk), tub).saleable ?? 0;
+}
+
 /** Takes a tub out of use; its history stays. A tub that still holds saleable animals is kept: move or count them first. */
 export function retireTub(
   desk: Desk,
@@ -166,8 +174,8 @@ export function retireTub(
   const found = findTub(desk, typed);
   if (!found.ok) return found;
   const tub = found.value;
-  const { saleable } = tubStock(desk, businessOf(desk), tub);
-  if (saleable !== null && saleable > 0) return fail({ kind: 'tub-in-use', tub: tub.name, saleable });
+  const saleable = stillThere(desk, tub);
+  if (saleable > 0) return fail({ kind: 'tub-in-use', tub: tub.name, saleable });
   const at = desk.now();
   const entryId = log(desk, by, 'tub', `retired tub ${tub.name}: ${reason}`, (entry) => {
     desk.store.tubs.editTub(entry, { ...tub, retired: { at, reason } });

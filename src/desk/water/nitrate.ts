@@ -86,7 +86,7 @@ function inferredOf(
   mine: Map<number, Inferred>,
 ): Inferred {
   const { sourceNitrateMgL: tapMgL, kitStepsMgL } = business;
-  const key = JSON.stringify([desk.store.waterVersion(tub.id), tub.netLitres, sourceMgL, tapMgL, kitStepsMgL]);
+  const key = JSON.stringify([desk.store.freshness('water', tub.id), tub.netLitres, sourceMgL, tapMgL, kitStepsMgL]);
   const before = mine.get(tub.id);
   if (before?.key === key) return before;
   const events = eventsOf(desk, tub, tapMgL, plusMs(now, -pastDays * dayMs));

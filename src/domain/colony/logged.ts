@@ -3,6 +3,8 @@ import type { CountMethod, Stage, Tub } from '../tub.ts';
 import type { DishEstimate } from './counting/dishRatio.ts';
 import type { NextPass } from './counting/nextPass.ts';
 import type { PassesEstimate } from './counting/passesEstimate.ts';
+import type { Range } from './model/range.ts';
+import type { Surprise } from './model/surprise.ts';
 
 /** A count as it was logged, beside what the books said; animals. */
 export interface CountLogged {
@@ -12,8 +14,12 @@ export interface CountLogged {
   readonly berried: number | null;
   readonly method: CountMethod;
   readonly at: Instant;
-  /** What the books said before; null: not counted before, or not to be compared as a newer count stands. */
-  readonly expected: number | null;
+  /** Saleable animals that were believed to be there before; null: not counted before, or not to be compared as a newer count stands. */
+  readonly expected: Range | null;
+  /** What is believed now that this count is in. */
+  readonly now: Range | null;
+  /** Set where the count, or a part of it, was not expected. */
+  readonly surprise: Surprise | null;
   /** A count of a later moment that is there already and stands. */
   readonly newer: { readonly saleable: number; readonly at: Instant } | null;
   /** What those seen at the dish stand for, and the pairs with full counts that say so; null: counted otherwise, or none was seen. */
@@ -28,7 +34,7 @@ export interface PassesLogged extends CountLogged {
   readonly next: NextPass | null;
 }
 
-/** Animals moved between tubs, and what the books say of both after; null: not counted. */
+/** Animals moved between tubs, and how many are likely in both after; null: not counted. */
 export interface MoveLogged {
   readonly from: Tub;
   readonly to: Tub;
@@ -40,7 +46,7 @@ export interface MoveLogged {
   readonly entryId: number;
 }
 
-/** Animals found dead, and what the books say is left; null: not counted. */
+/** Animals found dead, and how many are likely left; null: not counted. */
 export interface LossLogged {
   readonly tub: Tub;
   readonly number: number;

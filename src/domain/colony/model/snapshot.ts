@@ -1,4 +1,4 @@
-import { type LocalDay, parseDay } from '../../day.ts';
+import { addDays, type LocalDay, parseDay } from '../../day.ts';
 import { dayNumber } from '../temperature/dayNumber.ts';
 import type { Colony } from './colony.ts';
 import { stateLength } from './layout.ts';
@@ -71,6 +71,15 @@ const keeping = [
   { upToDays: 730, everyDays: 28 },
   { upToDays: Number.POSITIVE_INFINITY, everyDays: 364 },
 ] as const;
+
+/** The days of the last ten weeks, a week apart, of which snapshots are kept, oldest first; today is none of them. */
+export function keptWeeks(today: LocalDay): LocalDay[] {
+  const number = dayNumber(today);
+  const sinceLast = number % 7 === 0 ? 7 : number % 7;
+  return Array.from({ length: 10 }, (_, week) => addDays(today, -sinceLast - 7 * week))
+    .filter((day) => isKept(day, today))
+    .reverse();
+}
 
 /**
  * Whether the snapshot of a day is worth keeping on a later day: every day at first, then ever fewer, so that ten years of a tub fit in some 45,
