@@ -30,7 +30,8 @@ function logged(caught: readonly number[]): PassesLogged | null {
   if (!found.ok) return null;
   const saleable = Math.round(found.value.number);
   return {
-    ...{ tub, saleable, juveniles: null, berried: null, method: 'passes', at: now, expected: 1000, newer: null },
+    ...{ tub, saleable, juveniles: null, berried: null, method: 'passes', at: now, newer: null },
+    ...{ expected: { low: 900, median: 1000, high: 1100 }, now: { low: 800, median: 990, high: 1200 }, surprise: null },
     ...{ dish: null, entryId: 9, catches: caught, estimate: found.value },
     next: caught.length < 4 ? nextPass(caught, found.value) : null,
   };

@@ -127,7 +127,7 @@ describe('the card of a tub', () => {
           ? []
           : standingValues(verdict.findings.map((finding) => ({ finding, at: now, daysOld: 0, isChanged: false }))),
       waterState: values === null ? ('fine' as const) : verdict.state,
-      stock: { tub, counted: null, saleable: null, offSale: null },
+      stock: { tub, counted: null, saleable: null, range: null, members: null, offSale: null },
       lateDays,
       past: { tub, readings: [], changes: [], nitrateLimitMgL: 20 },
       odd: null,

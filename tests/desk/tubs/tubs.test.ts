@@ -136,12 +136,12 @@ describe('retiring a tub', () => {
     expect(tubById(bench.desk, id)).toMatchObject({ name: 'A1', retired: { reason: 'leaks' } });
   });
 
-  it('is refused while it holds animals by the books', () => {
+  it('is refused while it holds animals by its counts', () => {
     add(['A1']);
     logCount(bench.desk, bench.by('wren'), { tub: 'A1', saleable: 3 });
     const before = rowCounts(bench.folder);
     expect(retireTub(bench.desk, bench.by('wren'), 'A1', 'leaks')).toMatchObject({
-      fault: { kind: 'tub-in-use', saleable: 3 },
+      fault: { kind: 'tub-in-use', tub: 'A1' },
     });
     expect(rowCounts(bench.folder)).toEqual(before);
     logCount(bench.desk, bench.by('wren'), { tub: 'A1', saleable: 0, at: bench.advance({ minutes: 1 }) });

@@ -15,13 +15,18 @@ import {
   type Tub,
   type TubStock,
 } from '../../../src/domain/index.ts';
+import { stockOfTub } from '../../support/stock.ts';
 
 fc.configureGlobal({ seed: 20270413 });
 
 const at = '2027-04-13T08:00:00.000Z' as Instant;
 const line: Line = { id: 1, name: 'orange', priceMinor: 250, saleableMm: 15, holdBack: 10 };
 
-function tubStock(name: string, saleable: number | null, more: { apart?: boolean; offSale?: boolean } = {}): TubStock {
+function tubStock(
+  name: string,
+  saleable: number | readonly [number, number] | null,
+  more: { apart?: boolean; offSale?: boolean } = {},
+): TubStock {
   const tub: Tub = {
     id: 1,
     name,
@@ -34,12 +39,7 @@ function tubStock(name: string, saleable: number | null, more: { apart?: boolean
     addedAt: at,
     retired: null,
   };
-  return {
-    tub,
-    counted: saleable === null ? null : { saleable, method: 'full', at, by: 'wren' },
-    saleable,
-    offSale: more.offSale === true ? { reason: 'medicine', until: null } : null,
-  };
+  return stockOfTub(tub, saleable, { at, offSale: more.offSale === true ? { reason: 'medicine', until: null } : null });
 }
 
 const count = (saleable: number, entryId = 5): StockCount => ({
@@ -82,7 +82,7 @@ describe('a hold', () => {
 describe('free to promise', () => {
   it('lets a poor tub owe nothing to a rich one', () => {
     expect(lineStock(line, [tubStock('A1', 40), tubStock('A2', 3)], 10, 2)).toMatchObject({
-      saleable: 43,
+      saleable: { low: 43, median: 43, high: 43 },
       heldBack: 13,
       free: 30 - 12,
       offSale: 0,
@@ -101,14 +101,33 @@ describe('free to promise', () => {
       0,
       0,
     );
-    expect(stock).toMatchObject({ saleable: 85, offSale: 70, free: 5, heldBack: 10, uncounted: ['A3'] });
+    expect(stock).toMatchObject({ saleable: { median: 85 }, offSale: 70, free: 5, heldBack: 10, uncounted: ['A3'] });
   });
 
   it('goes below none when more is promised than there is', () => {
     expect(lineStock(line, [tubStock('A1', 12)], 5, 1).free).toBe(-4);
   });
 
-  it('is the spare animals less the promised ones, and nothing spare is ever negative', () => {
+  it('is what nine of ten possible truths give, summed inside each, never a sum of quantiles', () => {
+    // Each tub 20 to 60, the same members high in both: 10 % of the sum of the spare, from 20 to 100, is 28.
+    const stock = lineStock(line, [tubStock('A1', [20, 60]), tubStock('A2', [20, 60])], 0, 0);
+    expect(stock.free).toBe(28);
+    expect(stock.freeRange).toEqual({ low: 28, median: 60, high: 92 });
+    expect(stock.saleable).toEqual({ low: 48, median: 80, high: 112 });
+    // A tub that hardly has its breeders gives nothing in the poor half of its truths, and takes nothing from the other.
+    expect(lineStock(line, [tubStock('A1', 30), tubStock('A2', [0, 20])], 0, 0).free).toBe(20);
+  });
+
+  it('names the count that would narrow it most, and none where there is hardly a doubt', () => {
+    const wide = { ...tubStock('A2', [10, 90]), tub: { ...tubStock('A2', 1).tub, id: 2 } };
+    // The doubt of A1 has nothing to do with that of A2: its members stand in another order.
+    const own = tubStock('A1', [38, 42]);
+    const members = Array.from({ length: 128 }, (_, member) => own.members?.[(member * 37) % 128] ?? 0);
+    expect(lineStock(line, [{ ...own, members }, wide], 0, 0).sharpest?.tub.name).toBe('A2');
+    expect(lineStock(line, [tubStock('A1', 40)], 0, 0).sharpest).toBeNull();
+  });
+
+  it('is the spare animals less the promised ones where they are sure, and nothing spare is ever negative', () => {
     const tubs = fc.array(
       fc.record({
         saleable: fc.option(fc.integer({ min: 0, max: 300 }), { nil: null }),
@@ -125,7 +144,7 @@ describe('free to promise', () => {
         const spares = stocks.map((tub) => spareOf(tub, own));
         expect(spares.every((spare) => spare >= 0)).toBe(true);
         expect(stock.free).toBe(spares.reduce((sum, n) => sum + n, 0) - promised - extras);
-        expect(stock.saleable).toBe(stock.heldBack + stock.offSale + stock.free + promised + extras);
+        expect(stock.saleable.median).toBe(stock.heldBack + stock.offSale + stock.free + promised + extras);
       }),
     );
   });
