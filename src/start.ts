@@ -11,8 +11,9 @@ import {
   startChat,
 } from './chat/index.ts';
 import type { Clock, SettableClock } from './clock.ts';
-import { businessOf, type Desk, loggedBy } from './desk/index.ts';
+import { businessOf, colonySlices, type Desk, loggedBy } from './desk/index.ts';
 import { dayMs, type Instant, plusMs } from './domain/index.ts';
+import { inSlices } from './slices.ts';
 import { openStore } from './store/open.ts';
 import { photoFolder } from './store/photos.ts';
 
@@ -113,8 +114,10 @@ export async function startBot(
     return chat;
   }
   jobs = parts.startJobs?.({ desk, publisher: chat.value, demoClock: demo, log });
+  const upToDate = inSlices(colonySlices(desk), log);
   let stopped: Promise<void> | undefined;
   const stop = async (): Promise<void> => {
+    upToDate.stop();
     await jobs?.stop();
     await chat.value.stop();
     store.close();

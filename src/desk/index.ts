@@ -1,4 +1,5 @@
 export * from './atHand.ts';
+export { colonySlices } from './colony/colony.ts';
 export { businessOf, type Desk, todayOf } from './desk.ts';
 export * from './dispatch/day.ts';
 export {

@@ -1,4 +1,5 @@
 import {
+  addDays,
   type Business,
   type Colony,
   type ColonyTub,
@@ -13,7 +14,8 @@ import {
   saleableOf,
   type Tub,
 } from '../../domain/index.ts';
-import type { Desk } from '../desk.ts';
+import { businessOf, type Desk } from '../desk.ts';
+import { tubsInUse } from '../find.ts';
 import { colonyEvents, EventGround } from './facts.ts';
 import { type Temps, tempsOf } from './temps.ts';
 
@@ -57,13 +59,13 @@ export function colonyNow(desk: Desk, business: Business, tub: Tub): ColonyNow {
   const ground = [today, facts, temps.groundOf(tub, today), model.netLitres, model.saleableMm, business.zone].join('|');
   const before = mine.get(tub.id);
   if (before?.ground === ground) return before;
-  const fresh: Kept = { ...reckoned(desk, model, temps, today, business.zone), ground };
+  const fresh: Kept = { ...reckoned(desk, model, temps, today, today, business.zone), ground };
   mine.set(tub.id, fresh);
   return fresh;
 }
 
-/** Goes on from the newest snapshot that rests on the same facts, and keeps the snapshots that come of it. */
-function reckoned(desk: Desk, tub: ColonyTub, temps: Temps, today: LocalDay, zone: string): ColonyNow {
+/** Goes on from the newest snapshot that rests on the same facts up to a day, and keeps the snapshots that come of it. */
+function reckoned(desk: Desk, tub: ColonyTub, temps: Temps, to: LocalDay, today: LocalDay, zone: string): ColonyNow {
   const { colonies } = desk.store;
   const events = colonyEvents(desk, tub.id, zone);
   const byEvents = new EventGround(events);
@@ -71,7 +73,7 @@ function reckoned(desk: Desk, tub: ColonyTub, temps: Temps, today: LocalDay, zon
   const snapshots = colonies.days(tub.id);
   const valid = snapshots.filter(({ day, ground }) => day <= today && ground === groundOn(day));
   const from = firstSound(desk, tub, valid);
-  const { colony, surprises, snapshots: made } = replay(tub, events, from, today, (day) => isKept(day, today));
+  const { colony, surprises, snapshots: made } = replay(tub, events, from, to, (day) => isKept(day, today));
   const added = made
     .filter(({ day }) => day !== from?.day)
     .map((one) => ({
@@ -88,6 +90,28 @@ function reckoned(desk: Desk, tub: ColonyTub, temps: Temps, today: LocalDay, zon
     dropped.map(({ day }) => day),
   );
   return { tub, colony, surprises };
+}
+
+/** Days that are gone through in one slice: some ten milliseconds. */
+const sliceDays = 200;
+
+/** Brings what is believed of all tubs up to today, a slice at a time, so that no answer has to wait for years to be gone through. */
+export function* colonySlices(desk: Desk): Generator<void> {
+  for (const tub of tubsInUse(desk)) {
+    const business = businessOf(desk);
+    const today = dayOf(desk.now(), business.zone);
+    const model = colonyTub(desk, business, tub);
+    const first = colonyEvents(desk, tub.id, business.zone).find(({ of }) => of === 'count')?.day;
+    if (first === undefined) continue;
+    for (let to = addDays(first, sliceDays); to < today; to = addDays(to, sliceDays)) {
+      const newest = desk.store.colonies.days(tub.id)[0]?.day;
+      if (newest !== undefined && newest >= to) continue;
+      reckoned(desk, model, tempsOf(desk, business), to, today, business.zone);
+      yield;
+    }
+    colonyNow(desk, business, tub);
+    yield;
+  }
 }
 
 /** The newest of some snapshots that can be read. */

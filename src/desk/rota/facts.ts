@@ -77,7 +77,8 @@ export function rotaFacts(desk: Desk, only?: Chore): RotaFacts {
         ? firstDueOn(dayOf(tub.addedAt, zone), tubs.indexOf(tub), changeIntervalDays)
         : addDays(dayOf(before.at, zone), changeIntervalDays);
     // What was changed today was due by today: a series does not wait for the interval.
-    return byInterval > today ? today : byInterval;
+    const [earlier = today] = [byInterval, today].sort();
+    return earlier;
   };
   const due = dueChores({
     chores,

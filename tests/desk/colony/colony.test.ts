@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it } from 'vitest';
-import { colonyNow, membersOf } from '../../../src/desk/colony/colony.ts';
+import { colonyNow, colonySlices, membersOf } from '../../../src/desk/colony/colony.ts';
 import { tempsOf } from '../../../src/desk/colony/temps.ts';
 import {
   addTubs,
@@ -123,6 +123,22 @@ describe('the colony of a tub', () => {
     read(late, 27, '2027-04-12T10:00:00.000Z');
     expect(now(late)).not.toEqual(before);
     expect(now(late)).toEqual(now(early));
+  });
+
+  it('comes up to date in slices to the same members', () => {
+    const [sliced, atOnce] = [rack(), rack()];
+    for (const bench of [sliced, atOnce]) {
+      count(bench, 40);
+      bench.advance({ days: 450 });
+      count(bench, 55);
+      bench.advance({ days: 300 });
+    }
+    // 750 days in slices of 200, the last of them up to today.
+    sliced.desk.store.colonies.clear();
+    expect([...colonySlices(sliced.desk)]).toHaveLength(4);
+    expect(now(sliced)).toEqual(now(atOnce));
+    sliced.advance({ days: 1 });
+    expect([...colonySlices(sliced.desk)]).toHaveLength(1);
   });
 
   it('holds after the file of snapshots is emptied', () => {

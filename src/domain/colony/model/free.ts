@@ -29,7 +29,8 @@ export function spareOver(tubs: readonly Float32Array[], holdBack: number): Floa
  * @param promised animals promised, extras included, that are still in the tubs
  */
 export function freeToPromise(tubs: readonly Float32Array[], holdBack: number, promised: number): FreeToPromise {
-  if (tubs.length === 0) return { free: 0 - promised, offer: 0, low: 0 - promised, median: 0 - promised, high: 0 - promised };
+  if (tubs.length === 0)
+    return { free: 0 - promised, offer: 0, low: 0 - promised, median: 0 - promised, high: 0 - promised };
   const left = spareOver(tubs, holdBack).map((spare) => spare - promised);
   const [surely = 0] = quantilesOf(left, [0.1]);
   const free = Math.floor(surely);
