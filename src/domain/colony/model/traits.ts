@@ -52,16 +52,17 @@ const leaning = (row: number, sd: number, memoryDays: number, share = houseShare
  *
  * Growth, fertility, mortality: as wide as the books' own ranges once a tub is known to be a kept colony. Crowding: the published order says
  * nothing of how full a tub gets; 2.5 times the books' density makes a tub left to itself settle at some 3 to 16 saleable animals a litre
- * (common practice, no source). Seen at rest: 30 to 60 of 100 (common practice, no source). What tubs of a house have in common is tuned on simulated
- * businesses; members of the same number share it, so that a sum over tubs taken inside a member is as uncertain as it should be.
+ * (common practice, no source). Seen at the dish: 30 to 60 of 100 (common practice, no source). At a glance: from a third to all, as people mean
+ * what they see or what they guess there is; so wide that a glance alone never promises more than was seen. What tubs of a house have in common is
+ * tuned on simulated businesses; members of the same number share it, so that a sum over tubs taken inside a member is as uncertain as it should be.
  */
 export const traits: readonly Trait[] = [
   factor(growth, 0.95, 0.4, 300),
   factor(fertility, 1, 0.6, 150),
   factor(mortality, 1, 0.5, 150),
   factor(crowd, 2.5, 0.6, 500),
-  factor(dishShare, 0.42, 0.35, 1000),
-  factor(glanceShare, 0.8, 0.45, 1000),
+  factor(dishShare, 0.42, 0.28, 1000),
+  factor(glanceShare, 0.55, 0.47, 1000),
   factor(juvenileShare, 0.6, 0.5, 300),
   leaning(warmth, 1, 120, roomShare),
   leaning(femaleLean, 1, 200),
