@@ -9,6 +9,7 @@ import { count, countActs } from './count.ts';
 import { dispatch } from './dispatch.ts';
 import { dispatchActs } from './dispatchActs.ts';
 import { exportCommand } from './export.ts';
+import { forecast, forecastActs } from './forecast.ts';
 import { goods } from './goods.ts';
 import { help, helpActs } from './help.ts';
 import { hold, holdActs } from './hold.ts';
@@ -38,6 +39,7 @@ import { waiting, waitingActs } from './waiting.ts';
 export const commands: readonly Command[] = [
   ...[help, reading, change, topup, mix, count, loss, move, hold, tub],
   ...[stock, sale, waiting, goods, dispatch, pack, claim, season],
+  ...[stock, forecast, sale, goods, dispatch, pack, claim, season],
   ...[cost, money, exportCommand],
   ...[rota, chore, undo, setup],
 ];
@@ -52,6 +54,7 @@ export const acts: ActHandlers = {
   ...costActs,
   ...countActs,
   ...dispatchActs,
+  ...forecastActs,
   ...helpActs,
   ...holdActs,
   ...moneyActs,

@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { businessOf, stockAhead, stock as stockNow, todayOf } from '../src/desk/index.ts';
+import { businessOf, linesOf, stockAhead, stock as stockNow, todayOf } from '../src/desk/index.ts';
 import { addDays } from '../src/domain/index.ts';
 import { stockCard } from '../src/reply/index.ts';
 import { parseDayWords } from '../src/words/index.ts';
 import { type ActHandlers, type Command, leaf } from './command.ts';
 import { optionalText } from './options.ts';
-import { refused, voiceOf } from './voice.ts';
+import { gone, refused, voiceOf } from './voice.ts';
 
 /** How far one line's stock is looked ahead, days. */
 const aheadDays = 28;
@@ -35,4 +35,10 @@ const show = leaf({
 
 export const stock: Command = { name: 'stock', description: show.description, leaves: [show] };
 
-export const stockActs = { stock: (_, ctx) => show.handle({}, ctx) } satisfies Partial<ActHandlers>;
+export const stockActs = {
+  stock: (_, ctx) => show.handle({}, ctx),
+  'stock-line': ({ line }, ctx) => {
+    const found = linesOf(ctx.desk).find(({ id }) => id === line);
+    return found === undefined ? gone : show.handle({ line: found.name }, ctx);
+  },
+} satisfies Partial<ActHandlers>;

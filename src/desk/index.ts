@@ -1,5 +1,6 @@
 export * from './atHand.ts';
 export { colonySlices } from './colony/colony.ts';
+export * from './colony/forecast.ts';
 export { businessOf, type Desk, todayOf } from './desk.ts';
 export * from './dispatch/day.ts';
 export {

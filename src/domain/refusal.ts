@@ -1,4 +1,5 @@
 import type { PassesFault } from './colony/counting/passesEstimate.ts';
+import type { ForecastFault } from './colony/forecastFault.ts';
 import type { Instant, LocalDay } from './day.ts';
 import type { DispatchReason } from './dispatch/reason.ts';
 import type { MoneyFault } from './money/refusal.ts';
@@ -285,6 +286,7 @@ export type Refusal =
   | { readonly kind: 'nothing-paid'; readonly sale: number; readonly openMinor: number | null }
   | MoneyFault
   | WaitingFault
+  | ForecastFault
   | {
       readonly kind: 'arrived-before-sent';
       readonly sale: number;

@@ -34,6 +34,18 @@ export const helpTopics = {
       'Disinfect nets between systems',
     ],
   ],
+  forecast: [
+    'Forecast',
+    [
+      '/forecast: a line by month, 80 % range; what it bears a week',
+      'Bears: 90 % sure of the breeders and a month of sales (20 at least)',
+      'As now: sent and promised in the last 8 open weeks, with extras',
+      'Effective 4FM/(F+M): 50 through the closed time, else 16 weeks',
+      'Over-dense: over 5 a litre if nothing is taken from the tub',
+      'Published: eggs, growth 24–32 °C; sexes 20–26 °C; broods 15–23 mm',
+      'Assumed: eggs and growth in colder water, deaths, rests, crowding',
+    ],
+  ],
   sales: [
     'Sales',
     [

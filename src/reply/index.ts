@@ -14,6 +14,7 @@ export * from './dispatchReasons.ts';
 export * from './dispatchSent.ts';
 export * from './export.ts';
 export * from './exportCsv.ts';
+export * from './forecast.ts';
 export * from './forget.ts';
 export * from './forms.ts';
 export * from './goods.ts';

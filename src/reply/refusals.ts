@@ -2,6 +2,7 @@ import { type AmountName, mostTubName, type Noun, type Refusal } from '../domain
 import type { Card } from './card.ts';
 import { countRefusal } from './countRefusals.ts';
 import { cut } from './cut.ts';
+import { forecastRefusal } from './forecastRefusals.ts';
 import { moneyRefusal } from './moneyRefusals.ts';
 import { rotaRefusal } from './rotaRefusals.ts';
 import { saleRefusal } from './saleRefusals.ts';
@@ -202,6 +203,10 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
     case 'nothing-due':
     case 'which-target':
       return rotaRefusal(voice, refusal);
+    case 'weekly-impossible':
+    case 'not-foreseen':
+    case 'none-on-sale':
+      return forecastRefusal(voice, refusal);
     case 'ask-cost-twice':
     case 'bad-span':
     case 'buyer-open':

@@ -1,5 +1,6 @@
 import type { ClosedWindow, LocalDay } from '../domain/index.ts';
-import type { Card } from './card.ts';
+import { press } from './acts.ts';
+import { type Button, button, type Card } from './card.ts';
 import { type SaleInTrouble, troubleControls, troubleLines } from './saleList.ts';
 import { undoButton } from './undoButton.ts';
 import { counted, dateWords, loggedWords, monthDayWords, type Voice } from './voice.ts';
@@ -34,8 +35,17 @@ export function seasonCard(voice: Voice, by: string, answer: SeasonAnswer): Card
       ...(entryId === null ? [] : [loggedWords(voice, by)]),
     ],
     ...nextOf(answer),
-    controls: [...troubleControls(voice, inTrouble), ...(entryId === null ? [] : [[undoButton(entryId)]])].slice(0, 3),
+    controls: [...troubleControls(voice, inTrouble), ...ownControls(answer)].slice(0, 3),
   };
+}
+
+/** Undo what was set, and what the season means for the animals. */
+function ownControls({ windows, inTrouble, entryId }: SeasonAnswer): Button[][] {
+  const row = [
+    ...(entryId === null ? [] : [undoButton(entryId)]),
+    ...(windows.length > 0 && inTrouble.length === 0 ? [button('Forecast', press('forecast-pick', {}))] : []),
+  ];
+  return row.length === 0 ? [] : [row];
 }
 
 function titleOf({ done, window, windows, inTrouble }: SeasonAnswer): string {

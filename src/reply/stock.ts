@@ -46,7 +46,13 @@ export function lineStockCard(
     ],
     table: tubs.map((tub) => tubRow(voice, tub)).slice(0, 25),
     ...nextCount(voice, stock),
-    controls: [[button('New sale', press('sale-form', {}), 'main'), countButton(stock)]],
+    controls: [
+      [
+        button('New sale', press('sale-form', {}), 'main'),
+        countButton(stock),
+        button('Forecast', press('forecast', { line: line.id })),
+      ],
+    ],
   };
 }
 

@@ -32,6 +32,10 @@ export function parcelStore(db: Database, fresh: Freshness) {
     SELECT ${currentName('line', 'c.line_id')} AS line, sum(c.number) AS number
     FROM parcel_catch c JOIN parcel p ON p.id = c.parcel_id JOIN live_entry e ON e.id = p.entry_id
     WHERE p.at >= ? AND p.at < ? GROUP BY c.line_id ORDER BY c.line_id`);
+  const sentOf = db.prepare<[number, Instant], { number: number }>(`
+    SELECT coalesce(sum(c.number), 0) AS number
+    FROM parcel_catch c JOIN parcel p ON p.id = c.parcel_id JOIN live_entry e ON e.id = p.entry_id
+    WHERE c.line_id = ? AND p.at >= ?`);
   const record = db.prepare<[], { sent: number; dead: number; parcels: number }>(`
     SELECT coalesce(sum(f.sent), 0) AS sent, coalesce(sum(min(f.dead, f.sent)), 0) AS dead, count(*) AS parcels FROM (
       SELECT max(a.dead, coalesce((SELECT c.dead FROM claim c JOIN live_entry ce ON ce.id = c.entry_id
@@ -81,6 +85,8 @@ export function parcelStore(db: Database, fresh: Freshness) {
       ...(sentBetween.get(from, to) ?? { parcels: 0, animals: 0 }),
       lines: sentByLine.all(from, to),
     }),
+    /** Animals of a line sent since an instant, extras included. */
+    sentOf: (lineId: number, since: Instant): number => sentOf.get(lineId, since)?.number ?? 0,
     /** Over all parcels with a known arrival: animals sent, dead among them, and how many parcels. */
     arrivalRecord: (): { sent: number; dead: number; parcels: number } =>
       record.get() ?? { sent: 0, dead: 0, parcels: 0 },

@@ -69,7 +69,7 @@ export const offSaleOn = (hold: Hold | undefined, day: LocalDay): TubStock['offS
   hold !== undefined && (hold.until === null || hold.until >= day) ? { reason: hold.reason, until: hold.until } : null;
 
 /** Whether a tub may give animals on that day: counted, on sale and not kept apart. */
-const mayGive = ({ tub, members, offSale }: TubStock): boolean =>
+export const mayGive = ({ tub, members, offSale }: TubStock): boolean =>
   members !== null && offSale === null && tub.role !== 'apart';
 
 /** Animals that a tub likely can give: what is above its breeders, none while it is off sale or kept apart or not counted. */

@@ -1,5 +1,5 @@
-import { daysBetween, type LocalDay } from '../../day.ts';
-import { goAhead, type Outlook, outlook, type SalesAhead, type TubNow } from './ahead.ts';
+import { addDays, type LocalDay } from '../../day.ts';
+import { aheadDays, goAhead, type Outlook, outlook, type SalesAhead, type TubNow } from './ahead.ts';
 import { hardlyMissing } from './forecast.ts';
 import { quantilesOf } from './range.ts';
 import { spareAhead } from './sellAhead.ts';
@@ -15,12 +15,12 @@ export interface SalesGoal {
 /** Share of the possible futures in which the goal is to be reached. */
 const goalChance = 0.9;
 /** Futures that are gone through: each narrows what a member bears to a half, or doubles it. */
-const runs = 6;
+const runs = 7;
 
 /**
  * The most that may be sold of a line a week so that with 90 % probability every sale can be sent without touching the breeders, and the stock wanted
  * is there on the day of the goal: the lower 10 % quantile of what each member bears. Whole animals a week, extras included, rounded down; null where
- * even selling nothing more does not reach the goal.
+ * even selling nothing more does not reach the goal, or where nothing is sent before its day.
  *
  * @param tubs as in `forecast`
  */
@@ -32,11 +32,13 @@ export function sustainableWeekly(
 ): number | null {
   const future = outlook(tubs, from, goal.on);
   const { members } = future;
-  const weeks = Math.max(1, daysBetween(from, goal.on) / 7);
+  const openSteps = future.days.filter((day) => sales.isOpen(addDays(day, -aheadDays))).length;
+  if (openSteps === 0) return null;
   const unsold = runOf(future, new Float64Array(members), goal, sales);
   if (unsold.reaches.filter((reaches) => reaches === 1).length < goalChance * members) return null;
   const fine = new Float64Array(members);
   const tooMuch = new Float64Array(members).fill(Number.POSITIVE_INFINITY);
+  const weeks = (openSteps * aheadDays) / 7;
   let weekly = unsold.left.map((left) => Math.max(1, left - goal.stock) / weeks);
   for (let run = 0; run < runs; run++) {
     const { reaches } = runOf(future, weekly, goal, sales);
