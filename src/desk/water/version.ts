@@ -12,4 +12,4 @@ function settingsText(business: Business): string {
 
 /** Changes whenever what was concluded from a tub's water may be out of date: its facts, its volume, or the settings. */
 export const waterVersion = (desk: Desk, business: Business, tub: Tub): string =>
-  `${desk.store.waterVersion(tub.id)} ${tub.netLitres} ${settingsText(business)}`;
+  `${desk.store.freshness('water', tub.id)} ${tub.netLitres} ${settingsText(business)}`;
