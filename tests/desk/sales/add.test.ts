@@ -8,7 +8,6 @@ import {
   setLine,
   setSeason,
   stateOf,
-  stock,
   undo,
 } from '../../../src/desk/index.ts';
 import { day, type LocalDay, type MonthDay, parseMonthDay } from '../../../src/domain/index.ts';
@@ -28,7 +27,7 @@ const monthDay = (text: string): MonthDay => {
   return parsed;
 };
 const jade = (number: number) => [{ of: 'line' as const, name: 'jade', number }];
-const freeJade = () => taken(stock(test.desk, 'jade'))[0]?.free;
+const freeJade = () => test.jade().free;
 
 describe('a sale on a day that is not good is booked, and warned of with the right next day', () => {
   const book = (on: string) => taken(addSale(test.desk, test.by('wren'), { items: jade(10), dispatchOn: day(on) }));
@@ -56,7 +55,7 @@ describe('a sale on a day that is not good is booked, and warned of with the rig
     expect(judged).toMatchObject({ verdict: 'no', good: false, next });
     expect(judged?.reasons[0]?.kind).toBe(reason);
     expect(sale.dispatchOn).toBe(on);
-    expect(freeJade()).toBe(80 - 12);
+    expect(freeJade()).toBe(test.freeUntouched() - 12);
   });
 
   it('lets a day in the season go, with the forecast not looked at', () => {
@@ -87,7 +86,7 @@ describe('a sale on a day that is not good is booked, and warned of with the rig
     const refused = addSale(test.desk, test.by('wren'), { items: jade(10), dispatchOn: day('2027-03-09') });
     expect(faultOf(refused)).toEqual({ kind: 'past-day', day: '2027-03-09', today: '2027-03-10' });
     expect(openSales(test.desk)).toEqual([]);
-    expect(freeJade()).toBe(80);
+    expect(freeJade()).toBe(test.freeUntouched());
   });
 
   it('proposes the next good day where none is said', () => {
@@ -99,21 +98,42 @@ describe('a sale on a day that is not good is booked, and warned of with the rig
 
 describe('what a sale reserves', () => {
   it('promises the last animals once, exactly', () => {
-    at('2027-03-10T09:00:00Z', { A1: 22, A2: 5 });
-    expect(freeJade()).toBe(12);
-    test.sell(10);
-    expect(freeJade()).toBe(0);
+    at('2027-03-10T09:00:00Z', { A1: 24, A2: 5 });
+    const free = freeJade();
+    const { fits, fitsExtras } = test.largest();
+    expect(fits).toBeGreaterThan(5);
+    expect(fits + 1 + test.extrasOf(fits + 1)).toBeGreaterThan(free);
+    test.sell(fits);
+    const left = free - fits - fitsExtras;
+    expect(freeJade()).toBe(left);
     const second = faultOf(addSale(test.desk, test.by('wren'), { items: jade(10) }));
-    expect(second).toMatchObject({ kind: 'not-enough', what: 'jade', asked: 10, extras: 2, free: 0, fits: 0 });
+    expect(second).toMatchObject({ kind: 'not-enough', what: 'jade', asked: 10, extras: 2, free: left, fits: 0 });
+    expect(faultOf(addSale(test.desk, test.by('wren'), { items: jade(1) })).kind).toBe('not-enough');
     expect(openSales(test.desk)).toHaveLength(1);
-    expect(freeJade()).toBe(0);
+    expect(freeJade()).toBe(left);
+  });
+
+  it('promises animals one by one until none is free, and never one more', () => {
+    at('2027-03-10T09:00:00Z', { A1: 24, A2: 5 });
+    const free = freeJade();
+    const each = 1 + test.extrasOf(1);
+    const most = Math.floor(free / each);
+    for (let sales = 1; sales <= most; sales++) {
+      test.sell(1);
+      expect(freeJade()).toBe(free - sales * each);
+    }
+    expect(faultOf(addSale(test.desk, test.by('wren'), { items: jade(1) })).kind).toBe('not-enough');
+    const { promised, promisedExtras } = test.jade();
+    expect([promised, promisedExtras]).toEqual([most, most * (each - 1)]);
   });
 
   it('offers the largest order that fits with its extras', () => {
     at('2027-03-10T09:00:00Z', { A1: 33, A2: 5 });
+    const free = freeJade();
     const fault = faultOf(addSale(test.desk, test.by('wren'), { items: jade(40) }));
     if (fault.kind !== 'not-enough') throw new Error(fault.kind);
-    expect(fault.fits + fault.fitsExtras).toBeLessThanOrEqual(23);
+    expect(fault).toMatchObject({ free, ...test.largest() });
+    expect(fault.fits + fault.fitsExtras).toBeLessThanOrEqual(free);
     expect(fault.mended).toBe(`${fault.fits} jade`);
     const taken1 = test.sell(fault.fits);
     expect(taken1.items).toMatchObject([{ number: fault.fits, extras: fault.fitsExtras }]);
@@ -123,7 +143,7 @@ describe('what a sale reserves', () => {
   it('answers ten thousand animals at once, and none at all', () => {
     at('2027-03-10T09:00:00Z');
     const many = faultOf(addSale(test.desk, test.by('wren'), { items: jade(10_000) }));
-    expect(many).toMatchObject({ kind: 'not-enough', asked: 10_000, free: 80 });
+    expect(many).toMatchObject({ kind: 'not-enough', asked: 10_000, free: freeJade() });
     const none = faultOf(addSale(test.desk, test.by('wren'), { items: jade(0) }));
     expect(none).toMatchObject({ kind: 'impossible-amount', amount: 'animals', typed: 0 });
     expect(openSales(test.desk)).toEqual([]);
@@ -131,8 +151,12 @@ describe('what a sale reserves', () => {
 
   it('does not let one line named twice be promised twice', () => {
     at('2027-03-10T09:00:00Z', { A1: 25, A2: 5 });
-    const fault = faultOf(addSale(test.desk, test.by('wren'), { items: [...jade(7), ...jade(7)] }));
-    expect(fault).toMatchObject({ kind: 'not-enough', asked: 14 });
+    const { fits } = test.largest();
+    const half = Math.floor(fits / 2) + 1;
+    expect(half).toBeLessThan(fits);
+    const fault = faultOf(addSale(test.desk, test.by('wren'), { items: [...jade(half), ...jade(half)] }));
+    expect(fault).toMatchObject({ kind: 'not-enough', asked: 2 * half });
+    test.sell(half);
   });
 
   it('says that a line was never counted', () => {
@@ -164,7 +188,7 @@ describe('what a sale reserves', () => {
     taken(addSale(test.desk, by, { items: jade(10) }));
     expect(() => addSale(test.desk, by, { items: jade(10) })).toThrow(/UNIQUE/);
     expect(openSales(test.desk)).toHaveLength(1);
-    expect(freeJade()).toBe(68);
+    expect(freeJade()).toBe(test.freeUntouched() - 12);
   });
 });
 
@@ -191,10 +215,11 @@ describe('price and time', () => {
   it('frees what it reserved when its time is over', () => {
     at('2027-03-10T09:00:00Z');
     const sale = test.sell(10);
-    expect(freeJade()).toBe(68);
-    test.advance({ days: 3 });
+    test.advance({ days: 3, minutes: -1 });
+    expect(freeJade()).toBe(test.freeUntouched() - 12);
+    test.advance({ minutes: 1 });
     expect(stateOf(test.desk, sale)).toBe('lapsed');
-    expect(freeJade()).toBe(80);
+    expect(freeJade()).toBe(test.freeUntouched());
   });
 
   it('knows a buyer again, with where the last parcel went', () => {
@@ -215,7 +240,7 @@ describe('undo', () => {
     expect(test.desk.store.sales.get(sale.id)?.priceMinor).toBe(2000);
     taken(undo(test.desk, test.by('wren'), true, entryId));
     expect(test.desk.store.sales.get(sale.id)).toBeUndefined();
-    expect(freeJade()).toBe(80);
+    expect(freeJade()).toBe(test.freeUntouched());
   });
 });
 
