@@ -38,8 +38,7 @@ import { waiting, waitingActs } from './waiting.ts';
 /** Every slash command, in the order of the menu: used for registration and for dispatch. */
 export const commands: readonly Command[] = [
   ...[help, reading, change, topup, mix, count, loss, move, hold, tub],
-  ...[stock, sale, waiting, goods, dispatch, pack, claim, season],
-  ...[stock, forecast, sale, goods, dispatch, pack, claim, season],
+  ...[stock, forecast, sale, waiting, goods, dispatch, pack, claim, season],
   ...[cost, money, exportCommand],
   ...[rota, chore, undo, setup],
 ];
