@@ -1,10 +1,13 @@
 import type { Answer, Ctx, Leaf, Pressed, RawInput } from '../../commands/command.ts';
 import { commands, handle } from '../../commands/index.ts';
 import { runLeaf } from '../../commands/run.ts';
+import { stock } from '../../src/desk/index.ts';
+import type { LineStock, TubStock } from '../../src/domain/index.ts';
 import { customIdOf, type Press, pressOf } from '../../src/reply/index.ts';
 import { buttonsOf, labelsOf } from './answers.ts';
 import { type DeskOptions, deskAt } from './desk.ts';
 import { rowCounts } from './rowCounts.ts';
+import { taken } from './sellingDesk.ts';
 import { ctxOf } from './typing.ts';
 
 /** Who types or presses; settings and other people's entries need the owner. */
@@ -37,8 +40,20 @@ export function keyboardAt(instant: string, options: DeskOptions = {}) {
     return handle(carried, handOf(hand), { values: [], fields: {}, ...came });
   };
 
+  const stocks = (): readonly LineStock[] => taken(stock(bench.desk));
+
   return {
     ...bench,
+    /** What is free to promise of all lines. */
+    free: (): number => stocks().reduce((sum, { free }) => sum + free, 0),
+    /** What is believed of a tub. */
+    tubStock: (name: string): TubStock => {
+      const found = stocks()
+        .flatMap(({ tubs }) => tubs)
+        .find(({ tub }) => tub.name === name);
+      if (found === undefined) throw new Error(`no tub ${name}`);
+      return found;
+    },
     /** Types a command. */
     type,
     /** Presses a control by its act, with what a select or a form brings. */

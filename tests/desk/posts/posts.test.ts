@@ -8,6 +8,7 @@ import {
   rotaToday,
   sendParcel,
   setSeason,
+  stock,
   weeklyPost,
 } from '../../../src/desk/index.ts';
 import type { LocalDay, MonthDay } from '../../../src/domain/index.ts';
@@ -184,12 +185,16 @@ describe('the week', () => {
   it('tells stock, sales, and when parcels may leave', () => {
     const test = shop('2027-04-11T14:00:00Z');
     taken(paySale(test.desk, test.by('wren'), { sale: String(test.sell(5, {}).id) }));
+    const [jade, snow] = taken(stock(test.desk));
+    const { low = 0, median = 0, high = 0 } = jade?.saleable ?? {};
     const card = weeklyCard(voiceOf(test), weeklyPost(test.desk));
-    expect(card.title).toBe('Week, Sun 11 Apr: 0 parcels sent, 104 free');
+    expect(jade?.free).toBe(test.freeUntouched() - 6);
+    expect(low < 100 && high > 100).toBe(true);
+    expect(card.title).toBe(`Week, Sun 11 Apr: 0 parcels sent, ${(jade?.free ?? 0) + (snow?.free ?? 0)} free`);
     expect(linesOf(card)).toEqual(
       expect.arrayContaining([
         'Sold: 1 sale, taken €10.00',
-        'jade: 74 free of 100 saleable, 6 promised',
+        `jade: ${jade?.free} free of ${median} (${low}–${high}) saleable, 6 promised`,
         'Next week parcels may leave Mon 12 Apr, Tue 13 Apr and Wed 14 Apr',
       ]),
     );
