@@ -14,9 +14,10 @@ import { stockOf } from '../tubs/stock.ts';
 export const demandsOf = ({ items }: BookedSale): Demand[] =>
   items.flatMap((item) => (item.of === 'line' ? [{ lineId: item.id, number: item.number + item.extras }] : []));
 
-/** What each tub can spare now: breeders kept, tubs off sale and apart left out. */
-export const spareTubs = (desk: Desk): SpareTub[] =>
-  desk.store.tubs.lines().flatMap((line) =>
+/** What each tub of the lines that are wanted can spare now: breeders kept, tubs off sale and apart left out. */
+function spareTubs(desk: Desk, wanted: readonly Demand[]): SpareTub[] {
+  const lines = desk.store.tubs.lines().filter(({ id }) => wanted.some(({ lineId }) => lineId === id));
+  return lines.flatMap((line) =>
     stockOf(desk, line).tubs.map((stock) => ({
       tubId: stock.tub.id,
       name: stock.tub.name,
@@ -25,6 +26,7 @@ export const spareTubs = (desk: Desk): SpareTub[] =>
       spare: spareOf(stock, line),
     })),
   );
+}
 
 /**
  * Where to catch the animals of a day. Parcels that have left are planned along with the others as if their animals were still there,
@@ -32,7 +34,7 @@ export const spareTubs = (desk: Desk): SpareTub[] =>
  * have changed since, the others are planned anew from what is there.
  */
 export function planCatches(desk: Desk, sales: readonly BookedSale[]): Map<number, ParcelCatches> {
-  const tubs = spareTubs(desk);
+  const tubs = spareTubs(desk, sales.flatMap(demandsOf));
   const left = sales.filter(({ sentAt }) => sentAt !== null);
   const gone = new Map(left.map((sale) => [sale.id, desk.store.parcels.parcels(sale.id).at(-1)?.catches ?? []]));
   const parcels = [...sales].sort(inOrder).map((sale) => ({ saleId: sale.id, demands: demandsOf(sale) }));
