@@ -26,7 +26,15 @@ interface Read extends TempPoint {
 /** Curves of tubs kept at a time: a month of eighty tubs, and then some. */
 const mostKept = 400;
 
-const kept = new WeakMap<Desk['store'], { readonly key: string; readonly temps: Temps }>();
+interface Kept {
+  readonly key: string;
+  readonly temps: Temps;
+  readonly zone: string;
+  /** The days of the readings by their entries: a reading's moment is never changed. */
+  readonly days: ReadonlyMap<number, LocalDay>;
+}
+
+const kept = new WeakMap<Desk['store'], Kept>();
 
 /**
  * Temperatures from all readings. A day's is told by the rack's yearly curve, fitted to the readings of the months before, and by the tub's own
@@ -36,16 +44,13 @@ export function tempsOf(desk: Desk, business: Business): Temps {
   const key = `${desk.store.temperatureFreshness()} ${business.zone}`;
   const before = kept.get(desk.store);
   if (before?.key === key) return before.temps;
-  const temps = fitted(
-    desk.store.water.temperatures().map(({ at, tempC, tubId, entryId }) => ({
-      day: dayOf(at, business.zone),
-      tempC,
-      tubId,
-      entryId,
-    })),
-    business.zone,
-  );
-  kept.set(desk.store, { key, temps });
+  const { zone } = business;
+  const known = before?.zone === zone ? before.days : undefined;
+  const read = desk.store.water.temperatures().map(({ at, tempC, tubId, entryId }) => {
+    return { day: known?.get(entryId) ?? dayOf(at, zone), tempC, tubId, entryId };
+  });
+  const temps = fitted(read, zone);
+  kept.set(desk.store, { key, temps, zone, days: new Map(read.map(({ entryId, day }) => [entryId, day])) });
   return temps;
 }
 
