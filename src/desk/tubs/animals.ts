@@ -38,7 +38,33 @@ export interface CountInput {
   readonly sure?: boolean | undefined;
 }
 
+/** A count as it is written. */
+type CountNoted = Pick<CountLogged, 'tub' | 'saleable' | 'juveniles' | 'berried' | 'at'> & {
+  readonly method: TypedCountMethod;
+};
+
+/** Checks and writes a count. */
+export function noteCount(
+  desk: Desk,
+  by: By,
+  input: CountInput,
+): Result<CountNoted & Pick<CountLogged, 'entryId'>, Refusal> {
+  const checked = checkedCount(desk, input);
+  return checked.ok ? ok({ ...checked.value, entryId: writeCount(desk, by, checked.value) }) : checked;
+}
+
+/** Writes a count, and says what was believed before it and is now. */
 export function logCount(desk: Desk, by: By, input: CountInput): Result<CountLogged, Refusal> {
+  const checked = checkedCount(desk, input);
+  if (!checked.ok) return checked;
+  const { tub, method, saleable, at } = checked.value;
+  const before = believedBefore(desk, tub, at);
+  const dish = method === 'dish' ? dishCount(desk, tub, saleable) : null;
+  const entryId = writeCount(desk, by, checked.value);
+  return ok({ ...checked.value, ...before, ...believedAfter(desk, tub, entryId), dish, entryId });
+}
+
+function checkedCount(desk: Desk, input: CountInput): Result<CountNoted, Refusal> {
   const found = findTub(desk, input.tub);
   if (!found.ok) return found;
   const tub = found.value;
@@ -52,26 +78,20 @@ export function logCount(desk: Desk, by: By, input: CountInput): Result<CountLog
   if (!at.ok) return at;
   const tooMany = tooManyFor(tub, input.saleable + (input.juveniles ?? 0));
   if (input.sure !== true && tooMany !== null) return fail(tooMany);
-  const books = believedBefore(desk, tub, at.value);
-  const count = {
+  return ok({
+    tub,
     saleable: input.saleable,
     juveniles: input.juveniles ?? null,
     berried: input.berried ?? null,
     method: input.method ?? 'glance',
     at: at.value,
-  };
-  const dish = count.method === 'dish' ? dishCount(desk, tub, count.saleable) : null;
-  const entryId = log(
-    desk,
-    by,
-    'count',
-    `${tub.name} counted ${count.saleable} saleable (${count.method})`,
-    (entry) => {
-      desk.store.animals.addCount(entry, { ...count, tubId: tub.id });
-    },
-  );
-  return ok({ tub, ...count, ...books, ...believedAfter(desk, tub, entryId), dish, entryId });
+  });
 }
+
+const writeCount = (desk: Desk, by: By, { tub, ...count }: CountNoted): number =>
+  log(desk, by, 'count', `${tub.name} counted ${count.saleable} saleable (${count.method})`, (entry) => {
+    desk.store.animals.addCount(entry, { ...count, tubId: tub.id });
+  });
 
 /** The question about more animals than a tub usually holds; null: it may well hold so many. */
 export const tooManyFor = (tub: Tub, number: number): Refusal | null =>
