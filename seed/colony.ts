@@ -34,12 +34,42 @@ export function growDay(colony: Colony, tempC: number, breeding: number): void {
   colony.saleable = saleable + grown - saleable * deathsPerDay;
 }
 
-export const berriedIn = ({ saleable }: Colony, tempC: number): number =>
+const berriedIn = ({ saleable }: Colony, tempC: number): number =>
   Math.round(saleable * 0.5 * 0.35 * speed(tempC, carryingC));
 
-/** How far a count may be off, as a part of what is there. */
-export const countError = { full: 0.01, dish: 0.06, glance: 0.09 } as const;
+/**
+ * What of a tub's animals shows in each way of counting, as a part; `saleable` is left to the tub where animals are seen by eye. `scatter`: how
+ * far one time differs from the next, standard deviation of the logarithm. Invented, inside what is common practice.
+ */
+const looks = {
+  full: { saleable: 0.98, juveniles: 0.6, berried: 0.85, scatter: 0.02 },
+  dish: { saleable: null, juveniles: 0.3, berried: 0.35, scatter: 0.16 },
+  glance: { saleable: null, juveniles: 0.3, berried: 0.35, scatter: 0.24 },
+} as const;
 
-export function seen(there: number, error: number, random: Random): number {
-  return Math.max(0, Math.floor(there * (1 + error * random.normal())));
+/** A count as the two would take it down. */
+export interface Looked {
+  readonly saleable: number;
+  readonly juveniles: number;
+  readonly berried: number;
+}
+
+/** Parts of a tub's animals that show at its dish, from the shyest tub to the boldest. */
+export const eyeShares = [0.35, 0.5] as const;
+
+/** Counts a tub. @param eyeShare part of its animals that shows by eye */
+export function look(
+  colony: Colony,
+  method: keyof typeof looks,
+  { tempC, eyeShare }: { readonly tempC: number; readonly eyeShare: number },
+  random: Random,
+): Looked {
+  const { saleable, juveniles, berried, scatter } = looks[method];
+  const seen = (there: number, part: number, off: number): number =>
+    Math.min(Math.floor(there), Math.round(there * part * Math.exp(off * random.normal())));
+  return {
+    saleable: seen(colony.saleable, saleable ?? eyeShare, scatter),
+    juveniles: seen(colony.juveniles, juveniles, 0.2),
+    berried: seen(berriedIn(colony, tempC), berried, scatter),
+  };
 }

@@ -1,6 +1,6 @@
-import { logCount, logLoss, logMove, seasons, tubsInUse } from '../src/desk/index.ts';
-import { addDays, type LocalDay, spareOf, type Tub, type TypedCountMethod } from '../src/domain/index.ts';
-import { berriedIn, breeds, type Colony, countError, growDay, seen } from './colony.ts';
+import { logLoss, logMove, noteCount, seasons, tubsInUse } from '../src/desk/index.ts';
+import { addDays, type LocalDay, spareOf, type Tub } from '../src/domain/index.ts';
+import { breeds, type Colony, eyeShares, growDay, look } from './colony.ts';
 import { openRandom } from './random.ts';
 import { must, type Stage, stockOfLine } from './stage.ts';
 import type { WaterYear } from './waterYear.ts';
@@ -22,6 +22,8 @@ export interface ColonyYear {
 }
 
 const countEveryDays = { breeding: 24, raising: 24, selling: 14, apart: 14 } as const;
+/** Every tub is counted in full at first and every four months or so: what is seen by eye stands for as many as the last full counts say. */
+const fullEveryDays = [105, 135] as const;
 const moveEveryDays = 20;
 const causes = [undefined, undefined, 'old age', 'failed moult', 'jumped'] as const;
 
@@ -30,6 +32,8 @@ export function openColonyYear(stage: Stage, water: WaterYear, seed: number): Co
   const random = openRandom(seed);
   const colonies = new Map<string, Colony>();
   const countOn = new Map<string, LocalDay>();
+  const fullOn = new Map<string, LocalDay>();
+  const eyeShare = new Map<string, number>();
   let dayNumber = 0;
 
   const of = (tub: string): Colony => {
@@ -44,34 +48,17 @@ export function openColonyYear(stage: Stage, water: WaterYear, seed: number): Co
     colony.saleable = Math.max(0, colony.saleable + number);
   };
   const bears = (line: string, fewer: number): boolean => stockOfLine(stage, line).free >= fewer;
-  const inBooks = (tub: Tub) => {
-    const { line, tubs } = stockOfLine(stage, tub.lineName);
-    const stock = tubs.find((each) => each.tub.id === tub.id);
-    if (stock === undefined) throw new Error(`tub ${tub.name} is not in the stock of ${tub.lineName}`);
-    return { line, stock, spare: spareOf(stock, line) };
-  };
-
-  const count = (tub: Tub, day: LocalDay, method: TypedCountMethod): void => {
-    const colony = of(tub.name);
-    const saleable = seen(colony.saleable, countError[method], random);
-    const { line, stock, spare } = inBooks(tub);
-    const after = spareOf({ ...stock, saleable }, line);
-    // Nobody believes a glance that would break a promise: it is counted again when the parcels have left.
-    if (after < spare && !bears(tub.lineName, spare - after)) {
-      countOn.set(tub.name, addDays(day, 3));
-      return;
-    }
-    clock.pass(random.between(2, 4));
-    must(
-      logCount(desk, stage.by(tub.rack === 'K' ? 'owner' : 'partner'), {
-        tub: tub.name,
-        saleable,
-        juveniles: seen(colony.juveniles, 0.2, random),
-        berried: berriedIn(colony, water.tempC(tub.name, day)),
-        method,
-      }),
-    );
+  const count = (tub: Tub, day: LocalDay): void => {
+    const share = eyeShare.get(tub.name) ?? random.between(...eyeShares);
+    eyeShare.set(tub.name, share);
+    const isFull = (fullOn.get(tub.name) ?? day) <= day;
+    const method = isFull ? 'full' : random.happens(0.6) ? 'dish' : 'glance';
+    const at = { tempC: water.tempC(tub.name, day), eyeShare: share };
+    clock.pass(isFull ? random.between(3, 5) : random.between(1, 2));
+    const by = stage.by(tub.rack === 'K' ? 'owner' : 'partner');
+    must(noteCount(desk, by, { tub: tub.name, ...look(of(tub.name), method, at, random), method }));
     countOn.set(tub.name, addDays(day, countEveryDays[tub.role] + random.whole(-3, 4)));
+    if (isFull) fullOn.set(tub.name, addDays(day, random.whole(...fullEveryDays)));
   };
 
   const lose = (tub: string, number: number, cause: string | undefined): void => {
@@ -81,11 +68,11 @@ export function openColonyYear(stage: Stage, water: WaterYear, seed: number): Co
 
   /** Animals ready for sale go to the selling tub of their line, where they are easy to catch. */
   const fillSellingTub = (selling: Tub): void => {
-    const [fullest] = tubsInUse(desk)
-      .filter(({ lineId, role }) => lineId === selling.lineId && role !== 'selling' && role !== 'apart')
-      .map((tub) => ({ tub, ...inBooks(tub) }))
-      .filter(({ stock }) => stock.offSale === null)
-      .sort((a, b) => b.spare - a.spare);
+    const { line, tubs } = stockOfLine(stage, selling.lineName);
+    const [fullest] = tubs
+      .filter(({ tub: { role }, offSale }) => role !== 'selling' && role !== 'apart' && offSale === null)
+      .map((stock) => ({ tub: stock.tub, spare: spareOf(stock, line) }))
+      .sort((one, other) => other.spare - one.spare);
     const number = Math.min(18, Math.floor((fullest?.spare ?? 0) * 0.4));
     if (fullest === undefined || number < 6 || !bears(selling.lineName, number)) return;
     clock.pass(random.between(8, 15));
@@ -112,14 +99,12 @@ export function openColonyYear(stage: Stage, water: WaterYear, seed: number): Co
       const tub = random.pick([first, ...rest]);
       const number = random.happens(0.8) ? 1 : 2;
       const cause = random.pick(causes);
-      const isThere = (inBooks(tub).stock.saleable ?? 0) >= number;
-      if (isThere && bears(tub.lineName, number)) lose(tub.name, number, cause);
+      if (of(tub.name).saleable >= number) lose(tub.name, number, cause);
     },
     evening(day) {
       const isOpen = seasons(desk).every(({ isClosedNow }) => !isClosedNow);
       for (const [index, tub] of tubsInUse(desk).entries()) {
-        if (!countOn.has(tub.name)) count(tub, day, tub.role === 'apart' ? 'full' : index % 3 === 0 ? 'full' : 'dish');
-        else if ((countOn.get(tub.name) ?? day) <= day) count(tub, day, random.happens(0.4) ? 'dish' : 'glance');
+        if ((countOn.get(tub.name) ?? day) <= day) count(tub, day);
         if (isOpen && tub.role === 'selling' && (dayNumber + 3 * index) % moveEveryDays === 0) fillSellingTub(tub);
       }
     },
