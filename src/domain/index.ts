@@ -24,7 +24,7 @@ export * from './colony/development/support.ts';
 export * from './colony/forecastFault.ts';
 export * from './colony/lineForecast.ts';
 export * from './colony/logged.ts';
-export { aheadDays, colonyAhead, type SalesAhead, type TubNow } from './colony/model/ahead.ts';
+export { aheadDays, colonyAhead, type Outlook, outlook, type SalesAhead, type TubNow } from './colony/model/ahead.ts';
 export * from './colony/model/breeders.ts';
 export { type Colony, saleableOf } from './colony/model/colony.ts';
 export * from './colony/model/crowded.ts';

@@ -48,6 +48,11 @@ export function forecastChart(voice: Voice, { line, days, tubs, closing }: LineF
       },
     ],
     ...(breeders > 0 && { limit: { value: breeders, label: `breeders ${breeders}` } }),
-    ...(marks.length > 0 && { marks: { label: marks.length === 2 ? 'closes, opens' : 'opens or closes', at: marks } }),
+    ...(marks.length > 0 && {
+      marks: {
+        label: marks.length === 2 ? 'closes, opens' : marks[0] === closing?.opensOn ? 'opens' : 'closes',
+        at: marks,
+      },
+    }),
   };
 }

@@ -14,9 +14,11 @@ import {
   mayGive,
   nextClosing,
   type OneMoreTub,
+  type Outlook,
   ok,
   oneMoreAdds,
   openDaysBetween,
+  outlook,
   type Refusal,
   type Result,
   type SalesAhead,
@@ -74,7 +76,8 @@ export function forecastLine(desk: Desk, typedLine: string, input: ForecastInput
   const tubs = tubsNow(desk, giving);
   const told = input.until ?? closing?.opensOn ?? addDays(from, halfYear);
   const planned = input.until ?? plannedUntil(desk, from, closing);
-  const days = forecast(tubs, from, planned, weekly, sales);
+  const future = outlook(tubs, from, planned);
+  const days = forecast(tubs, from, planned, weekly, sales, future);
   const last = (told === planned ? days : forecast(tubs, from, told, weekly, sales)).at(-1);
   if (last === undefined) throw new Error('a forecast has today at least');
   const denseUntil = addDays(from, halfYear);
@@ -89,7 +92,7 @@ export function forecastLine(desk: Desk, typedLine: string, input: ForecastInput
     isAsked: input.weeklySales !== undefined,
     days,
     told: { ...last, on: told },
-    bears: borne(tubs, from, planned, asNow, sales, openDaysBetween(windows, from, planned) > 0),
+    bears: borne(tubs, { from, until: planned, future }, asNow, sales, openDaysBetween(windows, from, planned) > 0),
     breeders: breedersWanted(tubs, from, closing),
     overDense: dense === null || denseTub === undefined ? null : { ...dense, tub: denseTub },
     denseUntil,
@@ -135,14 +138,13 @@ function tubsNow(desk: Desk, stocks: readonly TubStock[]): TubNow[] {
 
 function borne(
   tubs: readonly TubNow[],
-  from: LocalDay,
-  until: LocalDay,
+  { from, until, future }: { readonly from: LocalDay; readonly until: LocalDay; readonly future: Outlook },
   asNow: number,
   sales: SalesAhead,
   isOpen: boolean,
 ): WeeklyBorne {
   const stock = wantedStock(asNow);
-  const weekly = isOpen ? sustainableWeekly(tubs, from, { on: until, stock }, sales) : null;
+  const weekly = isOpen ? sustainableWeekly(tubs, from, { on: until, stock }, sales, future) : null;
   return { weekly, until, isOpen, stock, isMonth: stock > wantedStock(0) };
 }
 

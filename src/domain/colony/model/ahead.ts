@@ -33,8 +33,8 @@ export const aheadDays = 4;
 const driftEvery = 2;
 /** Tubs that are looked ahead one by one, at most; members of each, and members of them all together. */
 const [mostTubs, membersEnough, mostMembers] = [24, 48, 768];
-/** Steps of all members together, so that going through a year takes some 5 ms, but no fewer members of each tub than tell a tenth. */
-const [mostSteps, leastMembers] = [45_000, 16];
+/** Steps of all members together, so that going through a year takes some 4 ms, but no fewer members of each tub than tell a tenth. */
+const [mostSteps, leastMembers] = [36_000, 16];
 
 /** A line's future, ready to be gone through with one plan or another. */
 export interface Outlook {

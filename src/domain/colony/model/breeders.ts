@@ -3,7 +3,7 @@ import type { TubNow } from './ahead.ts';
 import { aheadDays } from './ahead.ts';
 import { females, males, memberCount, mortality } from './layout.ts';
 import { quantilesOf, type Range } from './range.ts';
-import { ratesOf } from './rates.ts';
+import { saleableDeathAt } from './rates.ts';
 
 /**
  * Effective size of a colony by its sexes: as many of an even colony would lose as little of its variety to chance.
@@ -69,7 +69,7 @@ function survivalUntil(tubs: readonly TubNow[], from: LocalDay, until: LocalDay)
   for (const { tub, colony } of tubs) {
     let hazard = 0;
     for (let day = from; day < until; day = addDays(day, aheadDays)) {
-      hazard += ratesOf(tub.temps(day), tub.saleableMm).saleableDeath * aheadDays;
+      hazard += saleableDeathAt(tub.temps(day).tempC) * aheadDays;
     }
     for (let member = 0; member < memberCount; member++) {
       const own = hazard * (colony.numbers[mortality * memberCount + member] ?? 1);

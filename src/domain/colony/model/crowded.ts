@@ -47,7 +47,7 @@ export interface FirstOverDense extends OverDense {
 }
 
 /** So many tubs, the fullest of animals of all sizes, are looked at one by one. */
-const candidates = 8;
+const candidates = 6;
 
 /** The tub that becomes over-dense first if nothing is taken from it, as likely as not; else by the earliest. Null: none by the end. */
 export function firstOverDense(tubs: readonly TubNow[], from: LocalDay, until: LocalDay): FirstOverDense | null {

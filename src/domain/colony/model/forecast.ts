@@ -1,5 +1,5 @@
 import { daysBetween, type LocalDay } from '../../day.ts';
-import { goAhead, outlook, type SalesAhead, type TubNow } from './ahead.ts';
+import { goAhead, type Outlook, outlook, type SalesAhead, type TubNow } from './ahead.ts';
 import { type Range, rangeOf } from './range.ts';
 import { spareAhead, sumAhead } from './sellAhead.ts';
 
@@ -23,6 +23,7 @@ const everyDays = 28;
  *
  * @param tubs   all tubs of the line that are counted and take part, one at least, each with its colony on the day `from`
  * @param weekly animals a week, extras included, 0 and up
+ * @param future of these tubs over these days, where it is open already
  */
 export function forecast(
   tubs: readonly TubNow[],
@@ -30,8 +31,8 @@ export function forecast(
   until: LocalDay,
   weekly: number,
   sales: SalesAhead,
+  future: Outlook = outlook(tubs, from, until),
 ): ForecastDay[] {
-  const future = outlook(tubs, from, until);
   const last = future.days.at(-1) ?? from;
   const days: ForecastDay[] = [];
   goAhead(future, new Float64Array(future.members).fill(weekly), sales, (day, line, missing) => {

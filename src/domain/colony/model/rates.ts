@@ -33,6 +33,10 @@ export interface DailyRates {
 /** Breeders outgrow the length at which their line is saleable by this much, and are this long at least, mm (assumption). */
 const [breederOverMm, breederMm] = [4, 18];
 
+/** Hazard of a saleable animal at a temperature, a day: what the water does, and age. */
+export const saleableDeathAt = (tempC: number): number =>
+  dailyDeath('saleable', tempC).median + Math.LN2 / lifeDays.median;
+
 /** Rates of a day from its temperature and the line's saleable length. */
 export function ratesOf({ tempC, sdC }: DayTemp, saleableMm: number): DailyRates {
   const days24C = daysToSaleable24C(saleableMm).median;
@@ -51,7 +55,7 @@ export function ratesOf({ tempC, sdC }: DayTemp, saleableMm: number): DailyRates
     eggDeath: dailyDeath('egg', tempC).median,
     shrimpletDeath: dailyDeath('shrimplet', tempC).median,
     juvenileDeath: dailyDeath('juvenile', tempC).median,
-    saleableDeath: dailyDeath('saleable', tempC).median + Math.LN2 / lifeDays.median,
+    saleableDeath: saleableDeathAt(tempC),
     femaleShare: sexes.median,
     femaleSd: (sexes.high - sexes.low) / (2 * z90),
   };

@@ -22,15 +22,15 @@ const runs = 7;
  * is there on the day of the goal: the lower 10 % quantile of what each member bears. Whole animals a week, extras included, rounded down; null where
  * even selling nothing more does not reach the goal, or where nothing is sent before its day.
  *
- * @param tubs as in `forecast`
+ * @param tubs, future as in `forecast`
  */
 export function sustainableWeekly(
   tubs: readonly TubNow[],
   from: LocalDay,
   goal: SalesGoal,
   sales: SalesAhead,
+  future: Outlook = outlook(tubs, from, goal.on),
 ): number | null {
-  const future = outlook(tubs, from, goal.on);
   const { members } = future;
   const openSteps = future.days.filter((day) => sales.isOpen(addDays(day, -aheadDays))).length;
   if (openSteps === 0) return null;
