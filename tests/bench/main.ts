@@ -4,6 +4,7 @@ import { render } from '../../src/chat/render.ts';
 import { businessOf, eveningPost, morningPost, weeklyPost } from '../../src/desk/index.ts';
 import { eveningCard, morningCard, voiceFor, weeklyCard } from '../../src/reply/index.ts';
 import { deskAt, type TestDesk } from '../support/desk.ts';
+import { benchCatches } from './catches.ts';
 import { cpuMs } from './cpuMs.ts';
 import { type Extent, loadHistory } from './load.ts';
 import { benchRota } from './rota.ts';
@@ -79,3 +80,4 @@ for (const [name, task] of Object.entries(tasks)) {
 few.close();
 many.close();
 await benchRota();
+await benchCatches();

@@ -24,6 +24,8 @@ function spareTubs(desk: Desk, wanted: readonly Demand[]): SpareTub[] {
       rack: stock.tub.rack,
       lineId: line.id,
       spare: spareOf(stock, line),
+      saleable: stock.saleable ?? 0,
+      netLitres: stock.tub.netLitres,
     })),
   );
 }
@@ -49,15 +51,15 @@ export function planCatches(desk: Desk, sales: readonly BookedSale[]): Map<numbe
   return new Map(planned.filter(({ saleId }) => !gone.has(saleId)).map((plan) => [plan.saleId, plan]));
 }
 
-/** First paid, first packed: a sale that is paid late does not change what was planned for the others. */
+/** First paid, first packed: where animals are short, those who paid first get theirs. */
 export const inOrder = (a: BookedSale, b: BookedSale): number =>
   (a.paidAt ?? '9999').localeCompare(b.paidAt ?? '9999') || a.id - b.id;
 
 const putBack = (tubs: readonly SpareTub[], caught: readonly Catch[]): SpareTub[] =>
-  tubs.map((tub) => ({
-    ...tub,
-    spare: caught.filter(({ tubId }) => tubId === tub.tubId).reduce((sum, { number }) => sum + number, tub.spare),
-  }));
+  tubs.map((tub) => {
+    const back = caught.filter(({ tubId }) => tubId === tub.tubId).reduce((sum, { number }) => sum + number, 0);
+    return { ...tub, spare: tub.spare + back, saleable: tub.saleable + back };
+  });
 
 function same(a: readonly Catch[], b: readonly Catch[]): boolean {
   const words = (catches: readonly Catch[]): string =>

@@ -1,14 +1,17 @@
-import { fail, ok, type Result } from '../result.ts';
+import { leastSplit } from './leastSplit.ts';
 import type { Catch } from './sale.ts';
 
-/** A tub that may be caught from: not off sale, not retired. */
+/** A tub that may be caught from: not off sale, not retired, not kept apart. */
 export interface SpareTub {
   readonly tubId: number;
   readonly name: string;
   readonly rack: string;
   readonly lineId: number;
-  /** Saleable less the breeders held back, animals. */
+  /** Saleable less the breeders held back, animals; what is not over 0 is left alone. */
   readonly spare: number;
+  /** Saleable animals, breeders among them, and the water that they are in, over 0 L. */
+  readonly saleable: number;
+  readonly netLitres: number;
 }
 
 /** Animals of a line that a parcel needs, extras included. */
@@ -31,58 +34,95 @@ export interface ParcelCatches {
   readonly short: readonly Shortfall[];
 }
 
+/** How crowded a tub is: saleable animals a litre. */
+export const animalsPerLitre = ({ saleable, netLitres }: Pick<SpareTub, 'saleable' | 'netLitres'>): number =>
+  saleable / netLitres;
+
 /**
- * From which tubs to catch a number of one line with the fewest nettings: one tub where one has enough (one in `netted`
- * first, then the one with most to spare), otherwise the fullest first. Breeders stay, as only what is spare is caught.
+ * The tubs to net for a number of animals of one line: as few as can be, and of all such choices the one with the most crowded tub in it,
+ * then with the next most crowded, and so on. Exact: a tub is taken, in that order, whenever the fewest tubs can still be kept to with it.
+ * @param tubs of one line, together with at least `number` to spare
+ * @returns the most crowded first; alike ones by rack and name
  */
-export function allocate(
-  demand: Demand,
-  tubs: readonly SpareTub[],
-  netted: ReadonlySet<number> = new Set(),
-): Result<readonly Catch[], Shortfall> {
-  const { lineId, number } = demand;
-  const mine = tubs.filter((tub) => tub.lineId === lineId && tub.spare > 0).sort(fullestFirst);
-  const there = mine.reduce((sum, tub) => sum + tub.spare, 0);
-  if (there < number) return fail({ lineId, asked: number, there });
-  const enough = mine.filter((tub) => tub.spare >= number);
-  const one = enough.find((tub) => netted.has(tub.tubId)) ?? enough[0];
-  if (one !== undefined) return ok(number > 0 ? [{ tubId: one.tubId, lineId, number }] : []);
-  const catches: Catch[] = [];
+export function tubsToNet(number: number, tubs: readonly SpareTub[]): SpareTub[] {
+  const order = tubs.filter(({ spare }) => spare > 0).sort(mostCrowdedFirst);
+  const fewest = countNeeded(number, order);
+  const chosen: SpareTub[] = [];
   let left = number;
-  for (const tub of mine) {
-    if (left === 0) break;
-    const taken = Math.min(left, tub.spare);
-    catches.push({ tubId: tub.tubId, lineId, number: taken });
-    left -= taken;
-  }
-  return ok(catches);
+  order.forEach((tub, index) => {
+    const others = fewest - chosen.length - 1;
+    if (others < 0 || mostOf(order.slice(index + 1), others) < left - tub.spare) return;
+    chosen.push(tub);
+    left -= tub.spare;
+  });
+  return chosen;
 }
 
-/** The catches of a whole day, parcel by parcel in the order given; what one takes the next cannot have. */
+/** How many tubs it takes when those with the most to spare are netted. */
+function countNeeded(number: number, tubs: readonly SpareTub[]): number {
+  let count = 0;
+  while (count < tubs.length && mostOf(tubs, count) < number) count += 1;
+  return count;
+}
+
+/** The most that so many of the tubs can spare together. */
+const mostOf = (tubs: readonly SpareTub[], count: number): number =>
+  tubs
+    .map(({ spare }) => spare)
+    .sort((a, b) => b - a)
+    .slice(0, count)
+    .reduce((sum, spare) => sum + spare, 0);
+
+/**
+ * The catches of a whole day. Parcels get their animals in the order given, each line of one in full or not at all; then each line's tubs
+ * are chosen for all of them together (`tubsToNet`), and the parcels laid into them with as few as can be caught from two tubs
+ * (`leastSplit`). Breeders stay, as only what is spare is caught.
+ */
 export function allocateDay(
   parcels: readonly { readonly saleId: number; readonly demands: readonly Demand[] }[],
   tubs: readonly SpareTub[],
 ): ParcelCatches[] {
-  const spare = new Map(tubs.map((tub) => [tub.tubId, tub.spare]));
-  const netted = new Set<number>();
-  return parcels.map(({ saleId, demands }) => {
-    const catches: Catch[] = [];
-    const short: Shortfall[] = [];
-    for (const demand of together(demands)) {
-      const now = tubs.map((tub) => ({ ...tub, spare: spare.get(tub.tubId) ?? 0 }));
-      const found = allocate(demand, now, netted);
-      if (!found.ok) {
-        short.push(found.fault);
-        continue;
-      }
-      for (const caught of found.value) {
-        spare.set(caught.tubId, (spare.get(caught.tubId) ?? 0) - caught.number);
-        netted.add(caught.tubId);
-        catches.push(caught);
-      }
-    }
-    return { saleId, catches, short };
+  const asked = parcels.map(({ demands }) => together(demands));
+  const lines = [...new Set(asked.flatMap((demands) => demands.map(({ lineId }) => lineId)))];
+  const plans = new Map(lines.map((lineId) => [lineId, allocateLine(lineId, asked, tubs)]));
+  return parcels.map(({ saleId }, index) => {
+    const own = (asked[index] ?? []).map(({ lineId }) => plans.get(lineId)?.[index]);
+    return {
+      saleId,
+      catches: own.flatMap((part) => part?.catches ?? []),
+      short: own.flatMap((part) => part?.short ?? []),
+    };
   });
+}
+
+type LinePart = Pick<ParcelCatches, 'catches' | 'short'>;
+
+/** The catches of one line, parcel by parcel. */
+function allocateLine(lineId: number, asked: readonly (readonly Demand[])[], tubs: readonly SpareTub[]): LinePart[] {
+  const mine = tubs.filter((tub) => tub.lineId === lineId && tub.spare > 0);
+  let there = mine.reduce((sum, { spare }) => sum + spare, 0);
+  const parts = asked.map((demands): { readonly number: number; readonly short: Shortfall[] } => {
+    const number = demands.find((demand) => demand.lineId === lineId)?.number ?? 0;
+    if (number > there) return { number: 0, short: [{ lineId, asked: number, there }] };
+    there -= number;
+    return { number, short: [] };
+  });
+  const numbers = parts.map(({ number }) => number);
+  const netted = tubsToNet(
+    numbers.reduce((sum, number) => sum + number, 0),
+    mine,
+  );
+  const laid = leastSplit(
+    numbers,
+    netted.map(({ spare }) => spare),
+  );
+  return parts.map(({ short }, index) => ({
+    short,
+    catches: (laid[index] ?? []).flatMap((number, at) => {
+      const tub = netted[at];
+      return number === 0 || tub === undefined ? [] : [{ tubId: tub.tubId, lineId, number }];
+    }),
+  }));
 }
 
 /** One demand a line: two rows of the same line in an order are caught together. */
@@ -92,7 +132,7 @@ function together(demands: readonly Demand[]): Demand[] {
   return [...sums].map(([lineId, number]) => ({ lineId, number }));
 }
 
-const fullestFirst = (a: SpareTub, b: SpareTub): number =>
-  b.spare - a.spare || byName(a.rack, b.rack) || byName(a.name, b.name);
+const mostCrowdedFirst = (a: SpareTub, b: SpareTub): number =>
+  animalsPerLitre(b) - animalsPerLitre(a) || byName(a.rack, b.rack) || byName(a.name, b.name);
 
 const byName = (a: string, b: string): number => a.localeCompare(b, 'en', { numeric: true });

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import {
   dispatchDaysAhead,
+  editTub,
   judgeDay,
   logLoss,
   logWeather,
@@ -47,6 +48,14 @@ describe('the packing list', () => {
       { tub: 'A2', rack: 'A', line: 'jade', number: 12, sales: [second.id] },
     ]);
     expect(list.unpaid.map(({ id }) => id)).toEqual([unpaid.id]);
+  });
+
+  it('nets the more crowded tub where either would do, by the water in it', () => {
+    paid(10);
+    taken(editTub(test.desk, test.by('wren'), { tub: 'A2', netLitres: 8 }));
+    expect(packingList(test.desk, monday).catches.map(({ tub }) => tub)).toEqual(['A2']);
+    taken(editTub(test.desk, test.by('wren'), { tub: 'A2', netLitres: 30 }));
+    expect(packingList(test.desk, monday).catches.map(({ tub }) => tub)).toEqual(['A1']);
   });
 
   it('stays the same for the parcels left while others go, in whatever order', () => {
