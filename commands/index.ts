@@ -31,13 +31,14 @@ import { setup } from './setup.ts';
 import { setupFormActs } from './setupForms.ts';
 import { stock, stockActs } from './stock.ts';
 import { topup } from './topup.ts';
+import { trouble, troubleActs } from './trouble.ts';
 import { tub, tubActs } from './tub.ts';
 import { undo, undoActs } from './undo.ts';
 import { waiting, waitingActs } from './waiting.ts';
 
 /** Every slash command, in the order of the menu: used for registration and for dispatch. */
 export const commands: readonly Command[] = [
-  ...[help, reading, change, topup, mix, count, loss, move, hold, tub],
+  ...[help, reading, change, topup, mix, count, loss, trouble, move, hold, tub],
   ...[stock, forecast, sale, waiting, goods, dispatch, pack, claim, season],
   ...[cost, money, exportCommand],
   ...[rota, chore, undo, setup],
@@ -64,6 +65,7 @@ export const acts: ActHandlers = {
   ...saleActs,
   ...setupFormActs,
   ...stockActs,
+  ...troubleActs,
   ...tubActs,
   ...undoActs,
   ...waitingActs,

@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { logLoss } from '../src/desk/index.ts';
-import { lossCard } from '../src/reply/index.ts';
+import { logLoss, runningTrouble } from '../src/desk/index.ts';
+import { severalDead } from '../src/domain/index.ts';
+import { lossCard, withTrouble } from '../src/reply/index.ts';
 import { type Command, leaf } from './command.ts';
 import { momentOf, number, optionalText, text, tubOption, whenOption } from './options.ts';
 import { refused, voiceOf } from './voice.ts';
@@ -19,7 +20,11 @@ const log = leaf({
     const at = momentOf(ctx, when);
     if (!at.ok) return refused(ctx, at.fault);
     const logged = logLoss(ctx.desk, ctx.by, { ...input, at: at.value });
-    return logged.ok ? { card: lossCard(voiceOf(ctx), ctx.by.name, logged.value) } : refused(ctx, logged.fault);
+    if (!logged.ok) return refused(ctx, logged.fault);
+    const { tub, inAWeek } = logged.value;
+    const card = lossCard(voiceOf(ctx), ctx.by.name, logged.value);
+    if (inAWeek < severalDead) return { card };
+    return { card: withTrouble(card, tub, runningTrouble(ctx.desk, ctx.by, tub) !== null) };
   },
 });
 

@@ -54,6 +54,7 @@ export * from './tubs/passes.ts';
 export * from './tubs/stock.ts';
 export * from './tubs/stockAhead.ts';
 export * from './tubs/stockPast.ts';
+export * from './tubs/trouble.ts';
 export * from './tubs/tubState.ts';
 export * from './tubs/tubs.ts';
 export * from './undo.ts';

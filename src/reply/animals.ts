@@ -1,13 +1,14 @@
-import type {
-  CountLogged,
-  CountMethod,
-  HoldSet,
-  LocalDay,
-  LossLogged,
-  MoveLogged,
-  Range,
-  Surprise,
-  Tub,
+import {
+  type CountLogged,
+  type CountMethod,
+  type HoldSet,
+  type LocalDay,
+  type LossLogged,
+  type MoveLogged,
+  type Range,
+  type Surprise,
+  severalDead,
+  type Tub,
 } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
@@ -98,7 +99,7 @@ export function moveCard(voice: Voice, by: string, logged: MoveLogged): Card {
 
 export function lossCard(voice: Voice, by: string, logged: LossLogged): Card {
   const { tub, number, cause, left, inAWeek } = logged;
-  const many = inAWeek >= 3;
+  const many = inAWeek >= severalDead;
   return {
     title: `${tub.name}: ${many ? 'act, ' : ''}${number} found dead`,
     why: [

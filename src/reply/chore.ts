@@ -52,6 +52,8 @@ function comesWords(ground: ChoreGround, every: string): string {
       return 'on the last day of a hold';
     case 'claim':
       return `${every} while a claim may come`;
+    case 'trouble':
+      return "in the days after a tub's trouble";
   }
 }
 

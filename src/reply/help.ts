@@ -27,7 +27,8 @@ export const helpTopics = {
     'Animals',
     [
       '/count log: animals in a tub · /count passes: by netting in passes',
-      '/loss: found dead · /move: between tubs · /hold: off sale until a day',
+      '/loss: found dead · /trouble: first aid, two questions',
+      '/move: between tubs · /hold: off sale until a day',
       '/stock: what may be promised',
       'Free: what each tub has above its breeders, less what is promised',
       'Never release animals, plants or water outdoors',

@@ -43,6 +43,7 @@ export * from './season.ts';
 export * from './setup.ts';
 export * from './sheet.ts';
 export * from './stock.ts';
+export * from './trouble.ts';
 export * from './tub.ts';
 export * from './undo.ts';
 export * from './voice.ts';

@@ -16,6 +16,7 @@ import { type WaterToPrepare, waterShort } from './prepare.ts';
 import { partnerLine } from './rota.ts';
 import { tickRows } from './rotaTicks.ts';
 import { byPartner, doneWords, type RotaLine } from './rotaWords.ts';
+import { troubledLines } from './trouble.ts';
 import { ageWords, counted, type Voice } from './voice.ts';
 
 interface MorningPost {
@@ -26,6 +27,7 @@ interface MorningPost {
   readonly unpaid: readonly Sale[];
   readonly water: readonly WaterToPrepare[];
   readonly watch: readonly WatchWords[];
+  readonly troubled: Parameters<typeof troubledLines>[0];
   readonly claims: readonly Sale[];
   readonly unheard: readonly Sale[];
   readonly missed: MissedWords | null;
@@ -43,6 +45,7 @@ export function morningCard(voice: Voice, post: MorningPost, lateMinutes = 0): C
   const open = post.items.filter(({ done }) => done === null);
   const lines = [
     ...missedLines(voice, post.missed),
+    ...troubledLines(post.troubled),
     ...watchLines(voice, post.watch, 3),
     ...parcelLines(voice, post.parcels).slice(0, 4),
     ...byPartner(open).map(([name, own]) => partnerLine(name, own, mostChores)),

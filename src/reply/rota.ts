@@ -1,4 +1,4 @@
-import type { Chore, ChoreTarget, LocalDay } from '../domain/index.ts';
+import { type Chore, type ChoreTarget, isMeasured, type LocalDay } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import { tickRows } from './rotaTicks.ts';
@@ -91,10 +91,12 @@ export function choreDoneCard(voice: Voice, by: string, ticked: TickedWords): Ca
       ...(nextOn === null ? [] : [`Next ${dayWords(voice, nextOn)}`]),
       loggedWords(voice, by),
     ],
-    ...(chore.act === 'reading' && { next: 'Log what the kit showed: the change plan goes by it' }),
+    ...(isMeasured(chore) && {
+      next: `Log what the kit showed: the ${chore.act === 'test' ? 'first aid' : 'change plan'} goes by it`,
+    }),
     controls: [
       [
-        ...(chore.act === 'reading' && first?.of === 'tub'
+        ...(isMeasured(chore) && first?.of === 'tub'
           ? [button('Log the reading', press('reading-form', { tub: first.tubId }), 'main')]
           : []),
         button('Rota', press('rota-today', {})),

@@ -1,4 +1,4 @@
-import type { LocalDay } from '../domain/index.ts';
+import { isMeasured, type LocalDay } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { type Button, button, type Card, type ControlRow, type Select } from './card.ts';
 import { inOrderOfWeight, nobody, type RotaLine, taskWords } from './rotaWords.ts';
@@ -51,7 +51,7 @@ function labelOf({ due, litres }: RotaLine): string {
 function rackButtons(place: TickPlace, day: LocalDay, open: readonly RotaLine[]): Button[] {
   const racks = new Map<string, number>();
   for (const { due, tubId } of open) {
-    if (due.target.of === 'business' || due.chore.act === 'reading' || tubId === null) continue;
+    if (due.target.of === 'business' || isMeasured(due.chore) || tubId === null) continue;
     if (!racks.has(due.target.rack)) racks.set(due.target.rack, tubId);
   }
   return [...racks]

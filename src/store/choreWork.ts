@@ -18,6 +18,9 @@ export function choreWorkStore(db: Database) {
     topup: db.prepare<[Instant, Instant], ActRow>(actsOf('top_up')),
     // The chore is the nitrate test: a reading of the temperature alone does not do it.
     reading: db.prepare<[Instant, Instant], ActRow>(actsOf('reading', 'AND f.nitrate_mg_l IS NOT NULL')),
+    test: db.prepare<[Instant, Instant], ActRow>(
+      actsOf('reading', 'AND f.ammonia_mg_l IS NOT NULL AND f.nitrite_mg_l IS NOT NULL'),
+    ),
   } as const;
   const ticks = db.prepare<
     [Instant, Instant],

@@ -65,6 +65,9 @@ export function choreStore(db: Database) {
   const chores = db.prepare<[], ChoreRow>(`
     SELECT v.*, c.added_at FROM chore_version v JOIN chore c ON c.id = v.chore_id
     WHERE ${isCurrent('chore')} ORDER BY v.chore_id`);
+  const anyFor = db.prepare<[ChoreGround], { id: number }>(
+    'SELECT chore_id AS id FROM chore_version WHERE depends_on = ? LIMIT 1',
+  );
   const any = db.prepare<[], { id: number }>('SELECT id FROM chore LIMIT 1');
   // Looked up once for each place, not for each row: ten years of ticks are many rows in few places.
   const latest = (table: string, only = ''): string => `
@@ -91,6 +94,8 @@ export function choreStore(db: Database) {
     chores: (): Chore[] => chores.all().map(choreOf),
     /** Whether any chore was ever planned, undone ones included. */
     everPlanned: (): boolean => any.get() !== undefined,
+    /** Whether any chore that hangs on something ever was, undone ones included. */
+    everPlannedFor: (ground: ChoreGround): boolean => anyFor.get(ground) !== undefined,
     addChore: (entryId: number, chore: Omit<Chore, 'id'>): number => {
       const id = Number(newChore.run(entryId, chore.addedAt).lastInsertRowid);
       addVersion.run({ ...chore, id, entryId, off: Number(chore.off) });

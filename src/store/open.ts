@@ -25,6 +25,7 @@ import { saleMoneyStore } from './saleMoney.ts';
 import { saleStore } from './sales.ts';
 import { seasonStore } from './seasons.ts';
 import { settingStore } from './settings.ts';
+import { troubleStore } from './troubles.ts';
 import { tubStore } from './tubs.ts';
 import { waitingStore } from './waiting.ts';
 import { waterStore } from './water.ts';
@@ -54,6 +55,7 @@ export function openStore(folder: string) {
   return {
     entries: entryStore(db, fresh),
     settings: settingStore(db),
+    troubles: troubleStore(db),
     tubs: tubStore(db),
     water: waterStore(db, fresh),
     animals: animalStore(db, fresh),

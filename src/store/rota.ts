@@ -25,6 +25,7 @@ export function rotaStore(db: Database) {
       JOIN chore_done f ON f.chore_id = c.id AND f.at >= @from AND f.at < @before JOIN live_entry e ON e.id = f.entry_id
     UNION ALL ${actOf('change', 'water_change')}
     UNION ALL ${actOf('reading', 'reading', 'AND f.nitrate_mg_l IS NOT NULL')}
+    UNION ALL ${actOf('test', 'reading', 'AND f.ammonia_mg_l IS NOT NULL AND f.nitrite_mg_l IS NOT NULL')}
     UNION ALL ${actOf('topup', 'top_up')} ORDER BY at`);
 
   const onTheWay = db.prepare<[Instant], { at: Instant }>(`

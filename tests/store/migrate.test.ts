@@ -68,6 +68,22 @@ describe('the migrations', () => {
   });
 });
 
+it('chores of an older version are all there after their table was made anew, off ones too', () => {
+  const db = openFile();
+  migrate(db, migrations.slice(0, 4));
+  db.exec(`
+    INSERT INTO entry (key, kind, summary, user_id, user_name, logged_at) VALUES ('k', 'chore', 'x', 'u', 'wren', '2027');
+    INSERT INTO chore (entry_id, added_at) VALUES (1, '2027');
+    INSERT INTO chore_version (entry_id, chore_id, name, act, every_days, minutes, scope, user_id, off, season, depends_on)
+      VALUES (1, 1, 'feed', 'own', 2, 6, 'rack', NULL, 0, 'warm', 'warmth'), (1, 1, 'feed', 'own', 3, 6.5, 'rack', 'u', 1, 'all', 'hold');`);
+  const before = db.prepare('SELECT * FROM chore_version ORDER BY id').all();
+  migrate(db);
+  expect(before).toHaveLength(2);
+  expect(db.prepare('SELECT * FROM chore_version ORDER BY id').all()).toEqual(before);
+  expect(() => db.exec("UPDATE chore_version SET act = 'test', depends_on = 'trouble' WHERE id = 2")).not.toThrow();
+  db.close();
+});
+
 describe('a database of a newer version', () => {
   it('is refused with a sentence that says what to do, and left as it was', () => {
     openStore(folder).close();

@@ -7,6 +7,7 @@ import { tubById } from '../find.ts';
 import { backupFailure } from '../ledger.ts';
 import { type RotaItem, rotaToday } from '../rota/rota.ts';
 import { openClaims, salesOn, unheardOf } from '../sales/list.ts';
+import { tubsInTrouble } from '../tubs/trouble.ts';
 import { type TubState, tubsToWatch } from '../tubs/tubState.ts';
 import { type WaterToPrepare, waterToPrepare } from '../water/prepare.ts';
 import { type Missed, missedPosts } from './missed.ts';
@@ -29,6 +30,7 @@ export interface MorningPost {
   /** New water for the changes still open. */
   readonly water: readonly WaterToPrepare[];
   readonly watch: readonly TubState[];
+  readonly troubled: ReturnType<typeof tubsInTrouble>;
   readonly claims: readonly BookedSale[];
   /** Should have arrived by now, and nobody has said how. */
   readonly unheard: readonly BookedSale[];
@@ -49,6 +51,7 @@ export function morningPost(desk: Desk): MorningPost {
     unpaid,
     water: waterToPrepare(desk, openChanges(desk, items)),
     watch: tubsToWatch(desk),
+    troubled: tubsInTrouble(desk),
     claims: openClaims(desk),
     unheard: unheardOf(desk),
     missed: missedPosts(desk, 'morning', day),

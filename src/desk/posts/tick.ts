@@ -1,4 +1,11 @@
-import { type By, type ChoreTarget, type LocalDay, type Refusal, rackOfTarget } from '../../domain/index.ts';
+import {
+  type By,
+  type ChoreTarget,
+  isMeasured,
+  type LocalDay,
+  type Refusal,
+  rackOfTarget,
+} from '../../domain/index.ts';
 import { type Desk, nth, todayOf } from '../desk.ts';
 import { tubById } from '../find.ts';
 import { type ChoreTicked, tickTargets } from '../rota/done.ts';
@@ -19,7 +26,7 @@ const spokeOf = (item: RotaItem, day: LocalDay, today: LocalDay): boolean => day
  */
 export function tickRack(desk: Desk, by: By, day: LocalDay, tubId: number): TickedTogether {
   const rack = tubById(desk, tubId)?.rack;
-  return tickItems(desk, by, day, ({ due }) => rackOfTarget(due.target) === rack && due.chore.act !== 'reading');
+  return tickItems(desk, by, day, ({ due }) => rackOfTarget(due.target) === rack && !isMeasured(due.chore));
 }
 
 /** Ticks the chosen items of a list; each value is a chore's id, and the id of a tub that it is about where there is one ("4.12", "7."). */

@@ -17,6 +17,7 @@ import {
   placeOf,
   type Tub,
   type WallTime,
+  type WaterValues,
 } from '../../domain/index.ts';
 import { businessOf, type Desk } from '../desk.ts';
 import { tubsInUse } from '../find.ts';
@@ -110,13 +111,20 @@ export function rotaFacts(desk: Desk, only?: Chore): RotaFacts {
 function actsOf(desk: Desk, { id }: Tub, changes: readonly Change[], morning: Instant): Acts {
   const { water } = desk.store;
   // The chore is the nitrate test: a reading of the temperature alone does not do it.
-  const tests = water.readings(id, morning).filter(({ nitrateMgL }) => nitrateMgL !== null);
+  const readings = water.readings(id, morning);
   return {
     change: changes,
-    reading: [...listOf(water.latestWith(id, 'nitrateMgL', morning)), ...tests],
+    reading: [
+      ...listOf(water.latestWith(id, 'nitrateMgL', morning)),
+      ...readings.filter(({ nitrateMgL }) => nitrateMgL !== null),
+    ],
+    test: [...listOf(water.latestWith(id, 'ammoniaMgL', morning)).filter(isTest), ...readings.filter(isTest)],
     topup: [...listOf(water.latestTopUp(id, morning)), ...water.topUps(id, morning)],
   };
 }
+
+/** After a trouble both are tested: one alone tells half. */
+const isTest = ({ ammoniaMgL, nitriteMgL }: WaterValues): boolean => ammoniaMgL !== null && nitriteMgL !== null;
 
 const listOf = <T>(one: T | undefined): T[] => (one === undefined ? [] : [one]);
 
@@ -129,7 +137,7 @@ function lastActsBefore(acts: ReadonlyMap<number, Acts>, before: Instant): LastA
     }
     return found;
   };
-  return { change: last('change'), reading: last('reading'), topup: last('topup') };
+  return { change: last('change'), reading: last('reading'), test: last('test'), topup: last('topup') };
 }
 
 /** What was done since this morning, by chore and place. */

@@ -36,7 +36,7 @@ export function choreFacts(desk: Desk, chores: readonly Chore[], tubs: readonly 
 }
 
 function groundsOf(
-  { store: { animals, water } }: Desk,
+  { store: { animals, troubles, water } }: Desk,
   tubId: number,
   morning: Instant,
   grounds: ReadonlySet<ChoreGround>,
@@ -48,6 +48,7 @@ function groundsOf(
     tempC: isKnown ? read.tempC : null,
     count: hasYoung ? youngCounted(animals.counts(tubId, plusMs(morning, -youngKnownDays * dayMs))) : null,
     hold: grounds.has('hold') ? (animals.latestHold(tubId) ?? null) : null,
+    troubleAt: grounds.has('trouble') ? (troubles.latest(tubId)?.at ?? null) : null,
   };
 }
 

@@ -43,7 +43,7 @@ const starters = (changeIntervalDays: number): readonly Starter[] => [
 ];
 
 /** The set is the program's own entry, so that undoing one's last entry undoes the tubs and not the chores that came with them. */
-const planter = { userId: 'berried', name: 'Berried' };
+export const planter = { userId: 'berried', name: 'Berried' };
 
 /** Plants the starting set with the first tub, unless a chore was ever planned: what people took off or undid stays away. */
 export function plantChores(desk: Desk, by: By): void {

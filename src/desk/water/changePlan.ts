@@ -64,7 +64,7 @@ const mineralDays = 120;
 const temperatureDays = 14;
 
 /** A tub's minerals as last read with the changes since taken into account, and its temperature. */
-function waterNow(
+export function waterNow(
   { store: { water }, now }: Desk,
   tub: Tub,
   newest: WaterFacts['newest'],

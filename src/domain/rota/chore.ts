@@ -4,9 +4,15 @@ import type { Logged } from '../tub.ts';
 export const choreScopes = ['tub', 'rack', 'business'] as const;
 export type ChoreScope = (typeof choreScopes)[number];
 
-/** change: ticking it logs the planned water change; reading: a logged reading ticks it; topup: a logged top-up ticks it; own: a tick and no more. */
-export const choreActs = ['change', 'reading', 'topup', 'own'] as const;
+/**
+ * change: ticking it logs the planned water change · reading: a logged reading of nitrate ticks it · test: one of ammonia and nitrite does ·
+ * topup: a logged top-up does · own: a tick and no more.
+ */
+export const choreActs = ['change', 'reading', 'test', 'topup', 'own'] as const;
 export type ChoreAct = (typeof choreActs)[number];
+
+/** Whether a chore is done by logging what a kit shows. */
+export const isMeasured = ({ act }: Pick<Chore, 'act'>): boolean => act === 'reading' || act === 'test';
 
 /** The half of the year in which a chore is done; warm: May to October, south of the equator November to April. */
 export const choreSeasons = ['all', 'cool', 'warm'] as const;
@@ -15,9 +21,9 @@ export type ChoreSeason = (typeof choreSeasons)[number];
 /**
  * What a chore hangs on. interval: on nothing but its interval · warmth: the interval is that of warm water, longer in cooler · young: only
  * where young are · hatch: once when counted eggs are due to hatch · hold: once on the last day of a hold · claim: while a parcel's arrival
- * may still be reported.
+ * may still be reported · trouble: in the days after a tub's trouble, a test once, anything else each day.
  */
-export const choreGrounds = ['interval', 'warmth', 'young', 'hatch', 'hold', 'claim'] as const;
+export const choreGrounds = ['interval', 'warmth', 'young', 'hatch', 'hold', 'claim', 'trouble'] as const;
 export type ChoreGround = (typeof choreGrounds)[number];
 
 /** Work that comes again. */

@@ -1,5 +1,6 @@
 import { middleOf } from '../colony/middle.ts';
-import { addDays, type Instant, type LocalDay } from '../day.ts';
+import { addDays, dayOf, type Instant, instantAt, type LocalDay, type WallTime } from '../day.ts';
+import { troubleLookDays } from '../trouble/trouble.ts';
 import type { Hold, Tub } from '../tub.ts';
 import type { Chore } from './chore.ts';
 import { feedingDays } from './feeding.ts';
@@ -15,6 +16,8 @@ export interface TubGrounds {
   readonly count: YoungCounted | null;
   /** The hold that it is or was under; null: none, or lifted. */
   readonly hold: Pick<Hold, 'at' | 'until'> | null;
+  /** When it last was in trouble; null: not lately. */
+  readonly troubleAt: Instant | null;
 }
 
 /** The facts that chores hang on. */
@@ -64,6 +67,12 @@ export function needOf(chore: Chore, tubs: readonly Tub[], facts: ChoreFacts): N
       return once(always, hatchesIn(grounds, facts));
     case 'hold':
       return once(always, holdEnds(grounds, facts));
+    case 'trouble': {
+      const events = troubledDays(grounds, facts);
+      if (chore.act === 'test') return once(always, events);
+      const stretches = events.map(({ stretch }) => stretch);
+      return during(always, runOn(stretches, facts.today));
+    }
   }
 }
 
@@ -94,6 +103,17 @@ const holdEnds = (grounds: readonly TubGrounds[], { today }: ChoreFacts): Event[
     if (hold === null || hold.until === null) return [];
     const stretch = { from: hold.until, to: addDays(hold.until, holdLookedAfterDays) };
     return stretch.to < today ? [] : [{ since: hold.at, stretch }];
+  });
+
+const midnight = '00:00' as WallTime;
+
+/** The days after a trouble: on its own day they are at the tub anyway, and the test of that day is not the one of the next. */
+const troubledDays = (grounds: readonly TubGrounds[], { zone, today }: ChoreFacts): Event[] =>
+  grounds.flatMap(({ troubleAt }) => {
+    if (troubleAt === null) return [];
+    const from = addDays(dayOf(troubleAt, zone), 1);
+    const stretch = { from, to: addDays(from, troubleLookDays - 1) };
+    return stretch.to < today ? [] : [{ since: instantAt(from, midnight, zone), stretch }];
   });
 
 const middle = (values: readonly number[]): number | null => (values.length === 0 ? null : middleOf(values));

@@ -42,7 +42,7 @@ const chore = (id: number, more: Partial<Chore> = {}): Chore => ({
 });
 
 const logged = (instant: string) => ({ id: 1, entryId: 1, at: at(instant), by: 'wren', loggedAt: at(instant) });
-const noActs = { change: new Map(), reading: new Map(), topup: new Map() };
+const noActs = { change: new Map(), reading: new Map(), test: new Map(), topup: new Map() };
 
 const question = (more: Partial<DueQuestion>): DueQuestion => ({
   chores: [],

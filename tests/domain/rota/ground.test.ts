@@ -103,7 +103,7 @@ const chore = (more: Partial<Chore>): Chore => ({
   addedAt: at('2027-01-01T18:00:00Z'),
   ...more,
 });
-const nothing: TubGrounds = { tempC: null, count: null, hold: null };
+const nothing: TubGrounds = { tempC: null, count: null, hold: null, troubleAt: null };
 
 /** When one chore is due at two tubs of a rack, on 20 April, done last on the given day or never. */
 function dueOf(
@@ -120,7 +120,7 @@ function dueOf(
     chores: [chore(of)],
     tubs: [tub(1), tub(2)],
     zone,
-    lastActs: { change: new Map(), reading: new Map(), topup: new Map() },
+    lastActs: { change: new Map(), reading: new Map(), test: new Map(), topup: new Map() },
     ticks: tick,
     later: [],
     handedOver: [],
@@ -194,6 +194,19 @@ describe('a chore that hangs on', () => {
     const watch: Partial<Chore> = { dependsOn: 'claim', scope: 'business', everyDays: 1 };
     expect(words(dueOf(watch, { claims }))).toEqual([['business', '2027-04-19', 1, '2027-04-23']]);
     expect(dueOf(watch, {})).toEqual([]);
+  });
+
+  it('trouble comes in the days after it: a test once, anything else each day', () => {
+    const tubs = { 1: { ...nothing, troubleAt: at('2027-04-19T18:00:00Z') } };
+    const look: Partial<Chore> = { dependsOn: 'trouble', everyDays: 1 };
+    expect(words(dueOf(look, { tubs }))).toEqual([[1, '2027-04-20', 1, '2027-04-22']]);
+    expect(words(dueOf(look, { tubs, lastOn: '2027-04-20' }))).toEqual([[1, '2027-04-21', 1, '2027-04-22']]);
+    expect(words(dueOf({ ...look, act: 'test' }, { tubs }))).toEqual([[1, '2027-04-20', null, '2027-04-22']]);
+    // The test of the day itself is not the one of the day after.
+    expect(dueOf({ ...look, act: 'test' }, { tubs, lastOn: '2027-04-19' })).toHaveLength(1);
+    expect(dueOf({ ...look, act: 'test' }, { tubs, lastOn: '2027-04-20' })).toEqual([]);
+    const before = { 1: { ...nothing, troubleAt: at('2027-04-16T18:00:00Z') } };
+    expect(dueOf(look, { tubs: before })).toEqual([]);
   });
 
   it('a season is spread over its first interval, and over when the season is', () => {

@@ -1,5 +1,5 @@
 import { daysBetween, type LocalDay } from '../../day.ts';
-import type { DueChore } from '../chore.ts';
+import type { ChoreGround, DueChore } from '../chore.ts';
 
 /** The doings of a chore in one place within a plan, as the days on which they can fall. Days are counted from the first planned one, 0. */
 export interface Chain {
@@ -14,12 +14,14 @@ export interface Chain {
 /** How badly a day suits a chore: 0 well, more the worse. */
 export type Misfit = (due: DueChore, at: number) => number;
 
+const hangsOnEvent: readonly ChoreGround[] = ['claim', 'trouble'];
+
 /**
  * Days by which a chore may come early: a seventh of its interval (our choice). A water change never does, as two within its interval swap
  * too much at once; nor does what hangs on an event, or was put off.
  */
 export function mayComeEarlier({ chore, everyDays }: Pick<DueChore, 'chore' | 'everyDays'>): number {
-  const isBound = chore.act === 'change' || everyDays === null || chore.dependsOn === 'claim';
+  const isBound = chore.act === 'change' || everyDays === null || hangsOnEvent.includes(chore.dependsOn);
   return isBound ? 0 : Math.floor(everyDays / 7);
 }
 
