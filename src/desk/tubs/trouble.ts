@@ -160,12 +160,12 @@ function aidFor(desk: Desk, tub: Tub, { changed, seen }: Trouble): FirstAid {
 
 /** The newest of each value since an instant; what was not measured is null. */
 function measuredSince(newest: WaterFacts['newest'], since: Instant): WaterValues {
-  const valueOf = (name: WaterValueName): number | null => {
+  const measured = (name: WaterValueName): number | null => {
     const reading = newest[name];
     return reading !== undefined && reading.at >= since ? reading[name] : null;
   };
   const names = Object.keys(noWaterValues) as WaterValueName[];
-  return { ...noWaterValues, ...Object.fromEntries(names.map((name) => [name, valueOf(name)])) };
+  return { ...noWaterValues, ...Object.fromEntries(names.map((name) => [name, measured(name)])) };
 }
 
 /** Other tubs of the line that a few could be moved to: neither off sale nor in trouble themselves. */
