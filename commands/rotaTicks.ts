@@ -1,4 +1,5 @@
 import {
+  cover,
   eveningState,
   lateMinutesOf,
   morningPost,
@@ -12,6 +13,7 @@ import {
 import { type LocalDay, parseDay } from '../src/domain/index.ts';
 import {
   type Card,
+  coverCard,
   eveningCard,
   morningCard,
   overCard,
@@ -76,7 +78,19 @@ async function question(ctx: Ctx, { chore, tub, fault }: TickedTogether['refused
   return { ...(await runLeaf(done, { chore, tub }, { ...ctx, by })), private: true };
 }
 
+/** The cover while all are away; where that was taken back since, nobody needs it. */
+function coverOf(ctx: Ctx): Answer {
+  const found = cover(ctx.desk);
+  return found === null ? noCover : { card: coverCard(voiceOf(ctx), found) };
+}
+
+const noCover: Answer = {
+  private: true,
+  card: { title: 'Somebody is there', why: ['No days on which all partners are away are set'] },
+};
+
 export const rotaActs = {
+  cover: (_, ctx) => coverOf(ctx),
   'rota-today': (_, ctx) => ({ card: rotaTodayCard(voiceOf(ctx), rotaToday(ctx.desk), null) }),
   'rota-week': (_, ctx) => ({ card: rotaWeekCard(voiceOf(ctx), rota(ctx.desk), null) }),
   'rota-ticks': (args, ctx, { values }) => tick(ctx, args, (day) => tickChosen(ctx.desk, ctx.by, day, values)),

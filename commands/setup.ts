@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { removePartner, setLine, setOutlet, setPartner } from '../src/desk/index.ts';
-import { lineCard, outletCard, partnerCard, partnerRemovedCard } from '../src/reply/index.ts';
+import { cover, removePartner, setLine, setOutlet, setPartner } from '../src/desk/index.ts';
+import { lineCard, outletCard, partnerCard, partnerRemovedCard, withCover } from '../src/reply/index.ts';
 import { minorOf } from './amounts.ts';
 import { type Command, leaf } from './command.ts';
 import { optionalFlag, optionalNumber, optionalText, text } from './options.ts';
-import { settingLeaves } from './setupPages.ts';
+import { idsInTrouble, settingLeaves } from './setupPages.ts';
 import { dayOrNull } from './setupWords.ts';
 import { refused, voiceOf, withSetupStep } from './voice.ts';
 
@@ -93,6 +93,7 @@ const partner = leaf({
     if (!awayFrom.ok) return refused(ctx, awayFrom.fault);
     const awayTo = dayOrNull(ctx, input['away-to']);
     if (!awayTo.ok) return refused(ctx, awayTo.fault);
+    const troubled = new Set(idsInTrouble(ctx));
     const never = input.never === undefined ? undefined : namesIn(input.never);
     const set = setPartner(ctx.desk, ctx.by, {
       partner: input.partner,
@@ -102,9 +103,12 @@ const partner = leaf({
       awayTo: awayTo.value,
       owner: input.owner,
     });
-    return set.ok
-      ? { card: withSetupStep(ctx, partnerCard(voiceOf(ctx), set.value)), private: true }
-      : refused(ctx, set.fault);
+    if (!set.ok) return refused(ctx, set.fault);
+    const card = withSetupStep(ctx, partnerCard(voiceOf(ctx), set.value));
+    if (input['away-from'] === undefined && input['away-to'] === undefined) return { card, private: true };
+    const toMove = idsInTrouble(ctx);
+    const isWorse = toMove.some((id) => !troubled.has(id));
+    return { card: withCover(voiceOf(ctx), card, cover(ctx.desk), isWorse ? toMove : []), private: true };
   },
 });
 

@@ -21,7 +21,7 @@ function page(ctx: Ctx, name: SetupPage, patch: BusinessPatch): Answer {
 }
 
 /** Open sales whose day is not good by the settings as they stand. */
-const idsInTrouble = ({ desk }: Ctx): number[] => salesInTrouble(desk).map(({ sale }) => sale.id);
+export const idsInTrouble = ({ desk }: Ctx): number[] => salesInTrouble(desk).map(({ sale }) => sale.id);
 
 /** The value of a typed word, undefined where nothing was typed, or the refusal of what was not understood. */
 const maybe = <T>(

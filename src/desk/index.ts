@@ -31,6 +31,7 @@ export * from './posts/tick.ts';
 export * from './posts/weekly.ts';
 export * from './repeat.ts';
 export * from './rota/chores.ts';
+export * from './rota/cover.ts';
 export * from './rota/done.ts';
 export * from './rota/rota.ts';
 export * from './rota/shift.ts';

@@ -49,6 +49,7 @@ const actFields = {
   'tub-show': { tub: 'number' },
   'tub-pick': {},
   ...saleActFields,
+  cover: {},
   'rota-today': {},
   'rota-week': {},
   'rota-ticks': { place: 'text', day: 'text' },

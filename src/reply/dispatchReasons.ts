@@ -1,4 +1,5 @@
 import {
+  type Absence,
   type DispatchJudgement,
   type DispatchReason,
   type LocalDay,
@@ -72,6 +73,10 @@ function reasonLine(voice: Voice, reason: Exclude<DispatchReason, { kind: 'weeke
       return `Low ${tempWords(voice, reason.lowC)} ${placeAndDay(voice, reason)}, bound ${tempWords(voice, reason.minTempC)}`;
     case 'too-hot':
       return `High ${tempWords(voice, reason.highC)} ${placeAndDay(voice, reason)}, bound ${tempWords(voice, reason.maxTempC)}`;
+    case 'nobody-there':
+      return `All away ${absenceWords(voice, reason.absence)}: nobody packs or answers a claim`;
+    case 'partner-away':
+      return `${reason.name} is away ${absenceWords(voice, reason.absence)}, when a claim may come`;
     case 'forecast-missing':
       return 'It leaves within two days and nobody has looked at the forecast';
     case 'forecast-old':
@@ -83,6 +88,12 @@ function reasonLine(voice: Voice, reason: Exclude<DispatchReason, { kind: 'weeke
     case 'forecast-not-looked-at':
       return 'Forecast not looked at';
   }
+}
+
+/** "Tue 3 Aug to Thu 12 Aug", "from Tue 3 Aug on", "until Thu 12 Aug". */
+export function absenceWords(voice: Voice, { from, to }: Absence): string {
+  if (from === null) return to === null ? 'for good' : `until ${dateWords(voice, to)}`;
+  return to === null ? `from ${dateWords(voice, from)} on` : `${dateWords(voice, from)} to ${dateWords(voice, to)}`;
 }
 
 const placeAndDay = (voice: Voice, { area, day }: { readonly area: string; readonly day: LocalDay }): string =>

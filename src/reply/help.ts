@@ -87,6 +87,7 @@ export const helpTopics = {
       '/rota today, week: who does what · /rota done, later, hand-over',
       '/chore add, edit, list: days, minutes, season, what a chore hangs on',
       'What is logged ticks its chore: a change, a reading, a top-up',
+      '/setup partner away-from: both away at once makes a cover card',
       'Unplug before hands go in; drip loop on every cable; cover cuts',
     ],
   ],

@@ -8,6 +8,7 @@ export * from './chore.ts';
 export * from './claimRecord.ts';
 export * from './clock.ts';
 export * from './cost.ts';
+export * from './cover.ts';
 export * from './cut.ts';
 export * from './dispatchDay.ts';
 export * from './dispatchReasons.ts';

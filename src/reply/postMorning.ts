@@ -1,6 +1,7 @@
 import type { LocalDay, Sale } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
+import { coverButton, coverLines } from './cover.ts';
 import { type MissedWords, missedLines, postHeadline, postTitle } from './postLate.ts';
 import {
   claimLines,
@@ -32,6 +33,7 @@ interface MorningPost {
   readonly unheard: readonly Sale[];
   readonly missed: MissedWords | null;
   readonly backupFailed: string | null;
+  readonly cover: Parameters<typeof coverLines>[1];
 }
 
 /** Lines above the controls, the title among them. */
@@ -50,6 +52,7 @@ export function morningCard(voice: Voice, post: MorningPost, lateMinutes = 0): C
     ...parcelLines(voice, post.parcels).slice(0, 4),
     ...byPartner(open).map(([name, own]) => partnerLine(name, own, mostChores)),
     ...waterShort(voice, post.water),
+    ...coverLines(voice, post.cover),
     ...unpaidLines(post.unpaid),
     ...claimLines(post.claims),
     ...unheardLines(voice, post.unheard),
@@ -60,6 +63,7 @@ export function morningCard(voice: Voice, post: MorningPost, lateMinutes = 0): C
     ...moveButtons(voice, post.parcels, 2),
     ...forecastButtons(post.parcels),
     ...(post.parcels.length > 0 ? [button('Pack', press('pack', {}))] : []),
+    ...(post.cover === null ? [] : [coverButton()]),
     ...post.unheard.slice(0, 1).map(({ id }) => button(`Parcel ${id} arrived`, press('arrived-form', { sale: id }))),
   ];
   const week = button('The week', press('rota-week', {}));

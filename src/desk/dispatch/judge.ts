@@ -38,11 +38,12 @@ export function judgeFor(
     sender: holidaysFrom(desk, business.region, from),
     buyer: holidaysFrom(desk, to.region ?? business.region, from),
   };
-  const { dispatchDays, transitDays, slackDays, minTempC, maxTempC } = business;
-  const rules = { dispatchDays, transitDays, slackDays, minTempC, maxTempC };
+  const { dispatchDays, transitDays, slackDays, claimHours, minTempC, maxTempC } = business;
+  const rules = { dispatchDays, transitDays, slackDays, claimHours, minTempC, maxTempC };
+  const partners = desk.store.settings.partners();
   const abroad = isAbroad(business, to);
   const island = isIsland(business, to);
-  return (day) => judgeDispatch({ ...rules, ...seen, day, windows, holidays, weather, abroad, island });
+  return (day) => judgeDispatch({ ...rules, ...seen, day, windows, holidays, weather, partners, abroad, island });
 }
 
 /** Holidays looked up before, by region and year: a calendar does not change while the program runs, and reading one takes a while. */

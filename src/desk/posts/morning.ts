@@ -5,6 +5,7 @@ import { toPackOn } from '../dispatch/day.ts';
 import { type JudgedDay, judgeDay, judgeSale } from '../dispatch/judge.ts';
 import { tubById } from '../find.ts';
 import { backupFailure } from '../ledger.ts';
+import { type Cover, coverSoon } from '../rota/cover.ts';
 import { type RotaItem, rotaToday } from '../rota/rota.ts';
 import { openClaims, salesOn, unheardOf } from '../sales/list.ts';
 import { tubsInTrouble } from '../tubs/trouble.ts';
@@ -37,6 +38,8 @@ export interface MorningPost {
   readonly missed: Missed | null;
   /** Why last night's backup failed; null: it did not. */
   readonly backupFailed: string | null;
+  /** The cover for days soon, or now, on which all are away. */
+  readonly cover: Cover | null;
 }
 
 export function morningPost(desk: Desk): MorningPost {
@@ -56,6 +59,7 @@ export function morningPost(desk: Desk): MorningPost {
     unheard: unheardOf(desk),
     missed: missedPosts(desk, 'morning', day),
     backupFailed: backupFailure(desk, day),
+    cover: coverSoon(desk),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { ClosedWindow } from '../business.ts';
 import { addDays, type Instant, type LocalDay, type Weekday, weekdayOf } from '../day.ts';
 import type { Weather } from '../sales/sale.ts';
+import { absenceReasons, type ClaimQuestion } from './absence.ts';
 import { daysOnTheWay, type HolidaysOnTheWay, noDeliveryOn } from './deliveryDays.ts';
 import { forecastReasons } from './forecast.ts';
 import {
@@ -13,15 +14,11 @@ import {
 import { closedBy, reopensOn } from './windows.ts';
 
 /** What a dispatch day is judged by. */
-export interface DispatchQuestion {
-  readonly day: LocalDay;
+export interface DispatchQuestion extends ClaimQuestion {
   readonly today: LocalDay;
   readonly now: Instant;
   readonly windows: readonly ClosedWindow[];
   readonly dispatchDays: readonly Weekday[];
-  /** Days that a parcel travels, and days that it may be late, each whole and at least 0. */
-  readonly transitDays: number;
-  readonly slackDays: number;
   readonly holidays: HolidaysOnTheWay;
   /** Known forecasts for places on the way of this parcel. */
   readonly weather: readonly Weather[];
@@ -44,8 +41,8 @@ export interface DispatchJudgement {
 }
 
 /**
- * May a parcel leave on a day? No outside the season, on other weekdays, where it would lie over a day without delivery, or
- * in air too cold or hot; ask where nobody can know. That transit and slack must all be delivery days, and that living
+ * May a parcel leave on a day? No outside the season, on other weekdays, where it would lie over a day without delivery, in air too cold or
+ * hot, or where nobody is there to answer a claim; ask where nobody can know. That transit and slack must all be delivery days, and that living
  * parcels cross borders and water only after asking: common practice, no source.
  */
 export function judgeDispatch(question: DispatchQuestion): DispatchJudgement {
@@ -53,6 +50,7 @@ export function judgeDispatch(question: DispatchQuestion): DispatchJudgement {
   const onTheWay = daysOnTheWay(day, transitDays, slackDays);
   const reasons = reasonsInOrder([
     ...dayReasons(question),
+    ...absenceReasons(question),
     ...onTheWay.flatMap((on) => wayReason(on, question.holidays)),
     ...forecastReasons({ ...question, lastDay: onTheWay.at(-1) ?? day }),
     ...(question.abroad ? [{ kind: 'abroad' as const }] : []),
@@ -87,8 +85,14 @@ function wayReason(day: LocalDay, holidays: HolidaysOnTheWay): DispatchReason[] 
     : [{ kind: 'holiday', day, name: why.name, whose: why.whose, on: 'way' }];
 }
 
-/** Doubts that no other day would settle: they hold whenever it is sent, or end once somebody looks at the weather. */
-const notOfTheDay: readonly DispatchReason['kind'][] = ['forecast-missing', 'forecast-old', 'abroad', 'island'];
+/**
+ * Doubts that are no reason to take another day: they hold whenever it is sent, or end once somebody looks at the weather, or asks the
+ * partner who is there.
+ */
+const notOfTheDay: readonly DispatchReason['kind'][] = [
+  ...(['forecast-missing', 'forecast-old', 'partner-away'] as const),
+  ...(['abroad', 'island'] as const),
+];
 
 /** Whether a day is good as days go: it may go, or is asked about only for what another day would not settle. */
 export const isGoodDay = ({ reasons }: Pick<DispatchJudgement, 'reasons'>): boolean =>

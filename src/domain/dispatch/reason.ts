@@ -1,5 +1,6 @@
 import type { ClosedWindow } from '../business.ts';
 import type { Instant, LocalDay, Weekday } from '../day.ts';
+import type { Absence } from '../rota/absence.ts';
 
 /** What a dispatch day is judged to be. No beats ask, ask beats may go. */
 export const dispatchVerdicts = ['no', 'ask', 'may go'] as const;
@@ -10,6 +11,8 @@ export type DispatchReason =
   | { readonly kind: 'past'; readonly day: LocalDay; readonly today: LocalDay }
   /** `reopensOn`: the first day that no window covers; null: none. */
   | { readonly kind: 'closed-window'; readonly window: ClosedWindow; readonly reopensOn: LocalDay | null }
+  /** On that day, or while a claim may come. */
+  | { readonly kind: 'nobody-there'; readonly absence: Absence }
   | { readonly kind: 'not-a-dispatch-day'; readonly weekday: Weekday; readonly dispatchDays: readonly Weekday[] }
   | {
       readonly kind: 'holiday';
@@ -44,6 +47,8 @@ export type DispatchReason =
       readonly at: Instant;
       readonly ageHours: number;
     }
+  /** While a claim may come; another partner is there. */
+  | { readonly kind: 'partner-away'; readonly name: string; readonly absence: Absence }
   | { readonly kind: 'abroad' }
   | { readonly kind: 'island' }
   /** A note, not a doubt: the day is too far off for a forecast to mean much. */
@@ -53,6 +58,7 @@ export type DispatchReason =
 const leadsTo: Readonly<Record<DispatchReason['kind'], DispatchVerdict>> = {
   past: 'no',
   'closed-window': 'no',
+  'nobody-there': 'no',
   'not-a-dispatch-day': 'no',
   holiday: 'no',
   'weekend-in-transit': 'no',
@@ -60,6 +66,7 @@ const leadsTo: Readonly<Record<DispatchReason['kind'], DispatchVerdict>> = {
   'too-hot': 'no',
   'forecast-missing': 'ask',
   'forecast-old': 'ask',
+  'partner-away': 'ask',
   abroad: 'ask',
   island: 'ask',
   'forecast-not-looked-at': 'may go',

@@ -35,6 +35,8 @@ const base: DispatchQuestion = {
   dispatchDays: [1, 2, 3],
   transitDays: 1,
   slackDays: 1,
+  claimHours: 24,
+  partners: [],
   holidays: { sender: easter, buyer: easter },
   weather: [],
   minTempC: 5,
