@@ -99,7 +99,7 @@ describe('both away at once', () => {
     const [file] = card.card?.files ?? [];
     expect(file?.name).toBe('cover-2027-08-01.txt');
     expect(file?.text).toContain('Shrimp tubs, Sun 1 Aug to Sun 8 Aug\n1. Look every day');
-    expect(file?.text).toContain('Whom to call\n  alder: ____________________\n  wren: ____________________\n');
+    expect(file?.text).toContain('Whom to call\n  wren: ____________________\n  alder: ____________________\n');
     expect(file?.text).toContain('unplug');
     expect(file?.text).toContain(
       'Rack A\n  [ ] A1: about 1 L a week\n  [ ] A2: in trouble or quarantine: look at it last\n  [ ] A3\n',
