@@ -2,6 +2,7 @@ import { z } from 'zod';
 import {
   addSale,
   cancelSale,
+  carriedGoods,
   editSale,
   findSale,
   forgetBuyer,
@@ -129,7 +130,13 @@ export const showLeaf = leaf({
       ctx.desk,
       parcels.flatMap(({ catches }) => catches),
     ).map(catchWords);
-    const shown = { sale, state: stateOf(ctx.desk, sale), judged: judgeSale(ctx.desk, sale), caught };
+    const shown = {
+      sale,
+      state: stateOf(ctx.desk, sale),
+      judged: judgeSale(ctx.desk, sale),
+      carried: carriedGoods(ctx.desk, sale),
+      caught,
+    };
     return { card: saleCard(voiceOf(ctx), shown) };
   },
 });

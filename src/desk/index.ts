@@ -10,6 +10,7 @@ export {
   judgeSale,
   nextDayFor,
 } from './dispatch/judge.ts';
+export * from './dispatch/packingNeeds.ts';
 export * from './dispatch/packPlan.ts';
 export { type Destination, homeArea, regionOf } from './dispatch/places.ts';
 export * from './dispatch/seasons.ts';
@@ -39,6 +40,7 @@ export { dueTargets } from './rota/targets.ts';
 export { addSale, type SaleBooked, type SaleInput } from './sales/add.ts';
 export * from './sales/arrivals.ts';
 export * from './sales/cancel.ts';
+export * from './sales/carried.ts';
 export * from './sales/claimRecord.ts';
 export * from './sales/claims.ts';
 export * from './sales/edit.ts';

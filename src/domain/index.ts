@@ -112,6 +112,8 @@ export * from './rota/week.ts';
 export * from './rota/young.ts';
 export * from './sales/allocation.ts';
 export * from './sales/animals.ts';
+export * from './sales/carriedYoung.ts';
+export * from './sales/packingGoods.ts';
 export * from './sales/paid.ts';
 export * from './sales/price.ts';
 export * from './sales/sale.ts';

@@ -3,6 +3,7 @@ export * from './animals.ts';
 export * from './arrival.ts';
 export * from './arrivalText.ts';
 export * from './card.ts';
+export * from './carriedWords.ts';
 export * from './change.ts';
 export * from './chore.ts';
 export * from './claimRecord.ts';

@@ -15,13 +15,14 @@ import {
 import { partnerLine } from './rota.ts';
 import { tickRows } from './rotaTicks.ts';
 import { byPartner, doneWords, type RotaLine } from './rotaWords.ts';
-import { counted, dateWords, listWords, type Voice } from './voice.ts';
+import { counted, dateWords, listWords, someWords, type Voice } from './voice.ts';
 
 interface EveningPost {
   readonly day: LocalDay;
   readonly items: readonly RotaLine[];
   readonly parcels: readonly ParcelWords[];
   readonly unpaid: readonly Sale[];
+  readonly short: readonly { readonly what: string; readonly asked: number; readonly there: number }[];
   readonly notSent: readonly Sale[];
   readonly missed: MissedWords | null;
   readonly fromMorning: { readonly watch: readonly WatchWords[]; readonly claims: readonly Sale[] } | null;
@@ -37,6 +38,7 @@ export function eveningCard(voice: Voice, post: EveningPost, lateMinutes = 0): C
     ...missedLines(voice, post.missed),
     ...watchLines(voice, post.fromMorning?.watch ?? [], 3),
     ...parcelLines(voice, post.parcels).map((line) => `Tomorrow: ${line}`),
+    ...shortLines(post.short),
     ...unpaidLines(post.unpaid),
     ...notSentLines(voice, post.notSent),
     ...claimLines(post.fromMorning?.claims ?? []),
@@ -51,6 +53,17 @@ export function eveningCard(voice: Voice, post: EveningPost, lateMinutes = 0): C
     controls: tickRows('evening', post.day, open, acts.length > 0 || open.length > 0 ? acts : [today]),
   };
 }
+
+/** "Short for tomorrow: box 5 of 3 there": what is to be bought, caught or said no to tonight. */
+const shortLines = (short: EveningPost['short']): string[] =>
+  short.length === 0
+    ? []
+    : [
+        `Short for tomorrow: ${someWords(
+          short.map(({ what, asked, there }) => `${what} (${asked} needed, ${Math.max(0, there)} there)`),
+          3,
+        )}`,
+      ];
 
 /** What is left, by weight; of tomorrow's parcels, how many are in doubt. */
 function facts({ parcels, notSent }: EveningPost, open: readonly RotaLine[]): string[] {

@@ -1,6 +1,7 @@
 import type { LocalDay, Sale, SaleState } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { type Button, button, type Card, type Form } from './card.ts';
+import { type CarriedGoods, carriedLines } from './carriedWords.ts';
 import { type Judged, nextGoodLine, reasonLines, verdictWords, wantsForecast } from './dispatchReasons.ts';
 import { orderLine, stateLine } from './saleWords.ts';
 import { dateWords, listWords, loggedWords, momentWords, moneyWords, type Voice } from './voice.ts';
@@ -10,12 +11,13 @@ export interface SaleBooked {
   readonly judged: Judged | null;
   readonly proposed: boolean;
   readonly unpriced: readonly string[];
+  readonly carried: CarriedGoods;
   readonly waited: readonly { readonly line: string; readonly left: number }[];
 }
 
 /** A sale just booked: the verdict on its day in the first line. */
 export function saleAddedCard(voice: Voice, by: string, booked: SaleBooked): Card {
-  const { sale, judged, proposed, unpriced, waited } = booked;
+  const { sale, judged, proposed, unpriced, waited, carried } = booked;
   return {
     title: saleTitle(voice, sale, judged),
     why: [
@@ -23,6 +25,7 @@ export function saleAddedCard(voice: Voice, by: string, booked: SaleBooked): Car
       `${orderLine(sale)}, ${stateLine(voice, sale, 'kept')}`,
       ...(unpriced.length > 0 ? [`No price set for ${listWords(unpriced)}`] : []),
       ...(judged === null ? [] : nextGoodLine(voice, judged)),
+      ...carriedLines(voice, carried),
       ...waited.map(waitedLine),
       loggedWords(voice, by),
     ],
@@ -77,12 +80,13 @@ export interface SaleShown {
   readonly sale: Sale;
   readonly state: SaleState;
   readonly judged: Judged | null;
+  readonly carried: CarriedGoods;
   /** "A1: 12 jade", for a parcel that left. */
   readonly caught: readonly string[];
 }
 
 /** A sale as it stands. */
-export function saleCard(voice: Voice, { sale, state, judged, caught }: SaleShown): Card {
+export function saleCard(voice: Voice, { sale, state, judged, carried, caught }: SaleShown): Card {
   const open = state === 'kept' || state === 'lapsed' || state === 'paid';
   return {
     title: open ? saleTitle(voice, sale, judged) : `Sale ${sale.id}: ${state}`,
@@ -91,6 +95,7 @@ export function saleCard(voice: Voice, { sale, state, judged, caught }: SaleShow
       orderLine(sale),
       stateLine(voice, sale, state),
       ...(open && judged !== null ? nextGoodLine(voice, judged) : []),
+      ...(open ? carriedLines(voice, carried) : []),
       ...(caught.length > 0 ? [`Caught: ${caught.join(', ')}`] : []),
       ...(sale.tracking === null ? [] : [`Tracking ${sale.tracking}`]),
       ...arrivalLines(voice, sale),

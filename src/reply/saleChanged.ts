@@ -1,6 +1,7 @@
 import { isPaid, type Sale, type SaleState } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
+import { type CarriedGoods, carriedLines } from './carriedWords.ts';
 import { type Judged, nextGoodLine, reasonLines, verdictWords } from './dispatchReasons.ts';
 import { judgedLines, moveButton, openSaleControls, paidButton, saleTitle } from './sale.ts';
 import { itemsLine, openWords, orderLine, priceWords, stateLine } from './saleWords.ts';
@@ -13,12 +14,13 @@ export interface SaleEdited {
   readonly sale: Sale;
   readonly judged: Judged | null;
   readonly reservedAnew: boolean;
+  readonly carried: CarriedGoods;
   readonly entryId: number;
 }
 
 /** A sale that was changed: what it was and what it is. */
 export function saleEditedCard(voice: Voice, by: string, edited: SaleEdited, state: SaleState): Card {
-  const { before, sale, judged, reservedAnew, entryId } = edited;
+  const { before, sale, judged, reservedAnew, carried, entryId } = edited;
   const price = (shown: Sale): string => priceWords(voice, shown);
   const day = (shown: Sale): string =>
     shown.dispatchOn === null ? 'without a day' : dateWords(voice, shown.dispatchOn);
@@ -31,6 +33,7 @@ export function saleEditedCard(voice: Voice, by: string, edited: SaleEdited, sta
       `${orderLine(sale)}, ${stateLine(voice, sale, state)}`,
       ...(reservedAnew ? ['It had lapsed; its animals were free and are reserved anew'] : []),
       ...(judged === null ? [] : nextGoodLine(voice, judged)),
+      ...carriedLines(voice, carried),
       loggedWords(voice, by),
     ],
     controls: [[...openSaleControls(voice, sale, state, judged), undoButton(entryId)]],

@@ -23,6 +23,9 @@ const current = `
 /** Moss, leaves, boxes, bags: what they are, and how many there are as the sum of what came and went. */
 export function goodsStore(db: Database) {
   const goods = db.prepare<[], GoodsRow>(current);
+  const added = db.prepare<[number], { at: Instant; number: number }>(`
+    SELECT k.at, k.number FROM goods_stock k JOIN live_entry ke ON ke.id = k.entry_id
+    WHERE k.goods_id = ? AND k.number > 0 ORDER BY k.at, k.id`);
   const insert = db.prepare<[number]>('INSERT INTO goods (entry_id) VALUES (?)');
   const insertVersion = db.prepare(`
     INSERT INTO goods_version (entry_id, goods_id, name, price_minor, line_id, keep_at_least)
@@ -40,6 +43,8 @@ export function goodsStore(db: Database) {
         lineName: row.line_name,
         keepAtLeast: row.keep_at_least,
       })),
+    /** Pieces that came in, the oldest first. */
+    added: (goodsId: number): { at: Instant; number: number }[] => added.all(goodsId),
     addGoods: (entryId: number, added: Omit<Goods, 'id' | 'stock' | 'lineName'>): number => {
       const id = Number(insert.run(entryId).lastInsertRowid);
       insertVersion.run({ ...added, id, entryId });

@@ -21,6 +21,7 @@ import { whenOf } from '../when.ts';
 import { catchRegardless, demandsOf, planCatches } from './catch.ts';
 import { type NamedCatch, namedCatches, namedShort, toPackOn } from './day.ts';
 import { judgeFor } from './judge.ts';
+import { packingPieces } from './packingNeeds.ts';
 
 export interface SentInput {
   readonly sale: string;
@@ -152,6 +153,14 @@ function writeParcel(
       const out = Math.min(item.number, Math.max(0, there.stock));
       desk.store.goods.addStock(entry, there.id, at, -out);
       goods.push({ name: there.name, number: item.number, left: there.stock - out, keepAtLeast: there.keepAtLeast });
+    }
+    // What it is packed in goes with it, as far as the books have any.
+    const day = dayOf(at, businessOf(desk).zone);
+    for (const there of stock.values()) {
+      const out = Math.min(packingPieces(desk, there, sale, day), Math.max(0, there.stock));
+      if (out === 0) continue;
+      desk.store.goods.addStock(entry, there.id, at, -out);
+      goods.push({ name: there.name, number: out, left: there.stock - out, keepAtLeast: there.keepAtLeast });
     }
   });
   return {

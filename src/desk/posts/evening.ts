@@ -2,7 +2,9 @@ import { addDays, type LocalDay } from '../../domain/index.ts';
 import type { BookedSale } from '../../store/sales.ts';
 import { type Desk, todayOf } from '../desk.ts';
 import { toPackOn } from '../dispatch/day.ts';
+import { shortFor } from '../dispatch/packingNeeds.ts';
 import { type RotaItem, rotaToday } from '../rota/rota.ts';
+import { stateOf } from '../sales/find.ts';
 import { openClaims, salesOn } from '../sales/list.ts';
 import { type TubState, tubsToWatch } from '../tubs/tubState.ts';
 import { type Missed, missedPosts } from './missed.ts';
@@ -17,6 +19,8 @@ export interface EveningPost {
   /** Parcels of tomorrow, paid or kept, judged again. */
   readonly parcels: readonly JudgedParcel[];
   readonly unpaid: readonly BookedSale[];
+  /** What tomorrow's parcels lack: animals, goods, boxes and bags. */
+  readonly short: readonly { readonly what: string; readonly asked: number; readonly there: number }[];
   /** Paid parcels of today and before that nobody marked as sent. */
   readonly notSent: readonly BookedSale[];
   readonly missed: Missed | null;
@@ -42,6 +46,7 @@ export function eveningState(desk: Desk): EveningPost {
     tomorrow,
     parcels: judgedParcels(desk, [...paid, ...unpaid]),
     unpaid,
+    short: shortFor(desk, tomorrow, [...paid, ...unpaid.filter((sale) => stateOf(desk, sale) === 'kept')]),
     notSent: toPackOn(desk, day),
     missed: missedPosts(desk, 'evening', day),
     fromMorning: wasFolded ? { watch: tubsToWatch(desk), claims: openClaims(desk) } : null,

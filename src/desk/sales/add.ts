@@ -15,6 +15,7 @@ import { regionOf } from '../dispatch/places.ts';
 import { byName } from '../find.ts';
 import { isName } from '../setup.ts';
 import { buyerIdOf } from './buyers.ts';
+import { type CarriedGoods, carriedGoods } from './carried.ts';
 import { buyerNamed, itemWords } from './find.ts';
 import { itemsWith, notInStock, type WantedItem } from './items.ts';
 import { keptFrom } from './kept.ts';
@@ -40,6 +41,7 @@ export interface SaleBooked {
   readonly proposed: boolean;
   /** Names of the items that the price list has no price for. */
   readonly unpriced: readonly string[];
+  readonly carried: CarriedGoods;
   /** Lines that the buyer waited for, off the waiting list with this sale. */
   readonly waited: readonly WishSold[];
   readonly entryId: number;
@@ -92,6 +94,7 @@ export function addSale(desk: Desk, by: By, input: SaleInput): Result<SaleBooked
       proposed: input.dispatchOn === undefined,
       unpriced: input.priceMinor === undefined ? price.unpriced : [],
       waited,
+      carried: carriedGoods(desk, sale),
       entryId,
     });
   });

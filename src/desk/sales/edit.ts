@@ -13,6 +13,7 @@ import { businessOf, type Desk, log, nth } from '../desk.ts';
 import { type JudgedDay, judgeSale, plannedDay } from '../dispatch/judge.ts';
 import { bookedSale, saidOf } from './add.ts';
 import { buyerIdOf } from './buyers.ts';
+import { type CarriedGoods, carriedGoods } from './carried.ts';
 import { findSale, isOpen, itemWords, stateOf, wrongState } from './find.ts';
 import { itemsWith, notInStock, type WantedItem } from './items.ts';
 import { keptFrom } from './kept.ts';
@@ -34,6 +35,7 @@ export interface SaleEdited {
   readonly judged: JudgedDay | null;
   /** The asker had not paid in time, and the items were free to be reserved anew. */
   readonly reservedAnew: boolean;
+  readonly carried: CarriedGoods;
   readonly entryId: number;
 }
 
@@ -76,7 +78,14 @@ export function editSale(desk: Desk, by: By, input: SaleEdit): Result<SaleEdited
     });
     const sale = bookedSale(desk, before.id);
     const reservedAnew = stateOf(desk, before) === 'lapsed';
-    return ok({ before, sale, judged: judgeSale(desk, sale), reservedAnew, entryId });
+    return ok({
+      before,
+      sale,
+      judged: judgeSale(desk, sale),
+      reservedAnew,
+      carried: carriedGoods(desk, sale),
+      entryId,
+    });
   });
 }
 

@@ -5,15 +5,19 @@ import {
   firstImpossible,
   folded,
   type Goods,
+  type Instant,
   type Line,
   nearest,
   ok,
+  type PackingNeed,
   type Refusal,
   type Result,
 } from '../../domain/index.ts';
 import { type Desk, log } from '../desk.ts';
+import { packingNeedOf } from '../dispatch/packingNeeds.ts';
 import { findLine } from '../find.ts';
 import { isName } from '../setup.ts';
+import { goodsHeldUntil } from './carried.ts';
 
 export interface GoodsInput {
   readonly name: string;
@@ -35,6 +39,10 @@ export interface GoodsStock {
 }
 
 export interface GoodsAnswer extends GoodsStock {
+  /** How far it lasts for the parcels ahead; null: none is packed in it. */
+  readonly need: PackingNeed | null;
+  /** When the newest pieces may go, where it may carry young; null: all may. */
+  readonly heldUntil: Instant | null;
   readonly isNew: boolean;
   readonly added: number;
   /** Other goods whose names are so near that this one may be a slip. */
@@ -48,6 +56,14 @@ const stockWith = (desk: Desk, goods: Goods): GoodsStock => {
   const free = goods.stock - promised;
   return { goods, promised, free, low: free < goods.keepAtLeast };
 };
+
+/** The same with how far it lasts for the parcels ahead. */
+function aheadWith(desk: Desk, goods: Goods): Omit<GoodsAnswer, 'isNew' | 'added' | 'near' | 'entryId'> {
+  const known = stockWith(desk, goods);
+  const need = packingNeedOf(desk, goods);
+  const low = known.low || (need !== null && (need.shortOn !== null || need.lowOn !== null));
+  return { ...known, low, need, heldUntil: goodsHeldUntil(desk, goods) };
+}
 
 /** All goods with what is free of them. */
 export const goodsStock = (desk: Desk): GoodsStock[] => desk.store.goods.goods().map((goods) => stockWith(desk, goods));
@@ -63,7 +79,7 @@ export function setGoods(desk: Desk, by: By, input: GoodsInput): Result<GoodsAns
   if (asks && old === undefined)
     return fail({ kind: 'unknown', noun: 'goods', typed: name, near: nearest(name, names) });
   if (asks && old !== undefined)
-    return ok({ ...stockWith(desk, old), isNew: false, added: 0, near: [], entryId: null });
+    return ok({ ...aheadWith(desk, old), isNew: false, added: 0, near: [], entryId: null });
   const refused = old === undefined ? newNameRefused(desk, name) : null;
   const amounts = refused ?? amountsRefused(old, input);
   if (amounts !== null) return fail(amounts);
@@ -92,7 +108,7 @@ export function setGoods(desk: Desk, by: By, input: GoodsInput): Result<GoodsAns
   const goods = desk.store.goods.goods().find((each) => each.id === id);
   if (goods === undefined) throw new Error(`goods ${id} are not in the books`);
   const near = old === undefined ? nearest(name, names) : [];
-  return ok({ ...stockWith(desk, goods), isNew: old === undefined, added: add ?? 0, near, entryId });
+  return ok({ ...aheadWith(desk, goods), isNew: old === undefined, added: add ?? 0, near, entryId });
 }
 
 function newNameRefused(desk: Desk, name: string): Refusal | null {
