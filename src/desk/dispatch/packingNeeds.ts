@@ -28,7 +28,9 @@ export function packingNeedOf(desk: Desk, goods: Goods): PackingNeed | null {
   const today = todayOf(desk);
   const ahead = openSales(desk).flatMap((sale) => {
     const { dispatchOn } = sale;
-    return dispatchOn === null ? [] : [{ sale, day: dispatchOn < today ? today : dispatchOn }];
+    if (dispatchOn === null) return [];
+    const isOver = dispatchOn < today;
+    return [{ sale, day: isOver ? today : dispatchOn }];
   });
   return packingNeed(
     goods,

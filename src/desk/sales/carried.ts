@@ -28,7 +28,8 @@ function notHeldBy(desk: Desk, { dispatchOn }: BookedSale, goods: Goods, wanted:
   if (goods.lineId === null) return [];
   const { zone, morningAt } = businessOf(desk);
   const morning = dispatchOn === null ? desk.now() : instantAt(dispatchOn, morningAt, zone);
-  const leaves = morning < desk.now() ? desk.now() : morning;
+  // Instants sort as text.
+  const [, leaves = morning] = [morning, desk.now()].sort();
   const added = desk.store.goods.added(goods.id).flatMap(({ at, number }) => {
     const until = heldUntil(at, leaves);
     return until === null ? [] : [{ number, until }];
