@@ -23,6 +23,7 @@ import { passesActs } from './passes.ts';
 import { reading, readingActs } from './reading.ts';
 import { rota } from './rota.ts';
 import { rotaActs } from './rotaTicks.ts';
+import { roundActs } from './round.ts';
 import { again, leaveIt, runPress } from './run.ts';
 import { sale } from './sale.ts';
 import { saleActs } from './saleActs.ts';
@@ -62,6 +63,7 @@ export const acts: ActHandlers = {
   ...packActs,
   ...readingActs,
   ...rotaActs,
+  ...roundActs,
   ...saleActs,
   ...setupFormActs,
   ...stockActs,

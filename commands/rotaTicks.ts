@@ -66,13 +66,13 @@ async function tick(
     : { settle, card: tickedTogetherCard(ticked.map(({ entryId }) => entryId)), private: true };
 }
 
-const alreadyDone: Card = {
+export const alreadyDone: Card = {
   title: 'That was already done',
   why: ['One of you ticked it before, or it is no longer on the rota', 'Nothing more was logged'],
 };
 
 /** A water change that clashes with another is asked about as if it had been typed; anything else is said. */
-async function question(ctx: Ctx, { chore, tub, fault }: TickedTogether['refused'][number]): Promise<Answer> {
+export async function question(ctx: Ctx, { chore, tub, fault }: TickedTogether['refused'][number]): Promise<Answer> {
   if (!fault.kind.startsWith('ask-')) return { card: refusalCard(voiceOf(ctx), fault), private: true };
   const by = { ...ctx.by, key: `${ctx.by.key}#asked` };
   return { ...(await runLeaf(done, { chore, tub }, { ...ctx, by })), private: true };

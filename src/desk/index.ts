@@ -35,6 +35,7 @@ export * from './rota/chores.ts';
 export * from './rota/cover.ts';
 export * from './rota/done.ts';
 export * from './rota/rota.ts';
+export { type RoundState, roundFrom } from './rota/round.ts';
 export * from './rota/shift.ts';
 export { dueTargets } from './rota/targets.ts';
 export { addSale, type SaleBooked, type SaleInput } from './sales/add.ts';

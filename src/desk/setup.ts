@@ -69,6 +69,7 @@ function impossibleIn(desk: Desk, patch: BusinessPatch): Refusal | null {
     ['salt-gh', patch.saltGhDgh],
     ['salt-kh', patch.saltKhDkh],
     ['bucket', patch.bucketLitres],
+    ['jug', patch.jugLitres],
     ['altitude', patch.altitudeM],
     ['nitrate-limit', patch.nitrateLimitMgL],
     ['percent', patch.changeMinPercent],

@@ -47,6 +47,7 @@ const bounds: Record<AmountName, Bounds> = {
   'salt-gh': { min: 0, max: 10, whole: false },
   'salt-kh': { min: 0, max: 10, whole: false },
   bucket: { min: 1, max: 200, whole: false },
+  jug: { min: 0.1, max: 50, whole: false },
   altitude: { min: -400, max: 4000, whole: false },
   'nitrate-limit': { min: 1, max: 200, whole: false },
   'keep-days': { min: 0, max: 60, whole: true },

@@ -28,6 +28,8 @@ export interface Business {
   readonly saltKhDkh: number | null;
   /** The bucket in which water is prepared, L. */
   readonly bucketLitres: number;
+  /** The jug with which new water goes into a tub, L. */
+  readonly jugLitres: number;
   /** Height of the place above the sea, m. */
   readonly altitudeM: number;
   /** Nitrate (as NO3) that a tub should stay under, mg/L. */
@@ -76,6 +78,7 @@ export const defaultBusiness: Business = {
   saltGhDgh: null,
   saltKhDkh: null,
   bucketLitres: 10,
+  jugLitres: 2,
   altitudeM: 0,
   nitrateLimitMgL: 20,
   changeMinPercent: 10,

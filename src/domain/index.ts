@@ -103,6 +103,7 @@ export * from './rota/feeding.ts';
 export type { ChoreFacts, TubGrounds } from './rota/ground.ts';
 export * from './rota/job.ts';
 export * from './rota/quiet.ts';
+export * from './rota/round.ts';
 export * from './rota/season.ts';
 export * from './rota/shares.ts';
 export type { DoneWork } from './rota/split/owed.ts';

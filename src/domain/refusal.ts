@@ -63,6 +63,7 @@ export type AmountName =
   | 'salt-gh'
   | 'salt-kh'
   | 'bucket'
+  | 'jug'
   | 'altitude'
   | 'nitrate-limit'
   | 'keep-days'

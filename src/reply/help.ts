@@ -85,6 +85,7 @@ export const helpTopics = {
     'Chores',
     [
       '/rota today, week: who does what · /rota done, later, hand-over',
+      'Start the round, under Today and the morning post: tub by tub',
       '/chore add, edit, list: days, minutes, season, what a chore hangs on',
       'What is logged ticks its chore: a change, a reading, a top-up',
       '/setup partner away-from: both away at once makes a cover card',

@@ -37,6 +37,7 @@ export * from './readingHistory.ts';
 export * from './refusals.ts';
 export * from './rota.ts';
 export * from './rotaTicks.ts';
+export * from './round.ts';
 export * from './sale.ts';
 export * from './saleChanged.ts';
 export * from './saleList.ts';

@@ -17,6 +17,7 @@ import { type WaterToPrepare, waterShort } from './prepare.ts';
 import { partnerLine } from './rota.ts';
 import { tickRows } from './rotaTicks.ts';
 import { byPartner, doneWords, type RotaLine } from './rotaWords.ts';
+import { roundButton } from './round.ts';
 import { troubledLines } from './trouble.ts';
 import { ageWords, counted, type Voice } from './voice.ts';
 
@@ -60,6 +61,7 @@ export function morningCard(voice: Voice, post: MorningPost, lateMinutes = 0): C
     ...doneWords(post.items, mostChores),
   ];
   const beside = [
+    ...(open.length > 0 ? [roundButton()] : []),
     ...moveButtons(voice, post.parcels, 2),
     ...forecastButtons(post.parcels),
     ...(post.parcels.length > 0 ? [button('Pack', press('pack', {}))] : []),

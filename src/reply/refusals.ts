@@ -272,6 +272,7 @@ const amountWords: Record<AmountName, string> = {
   'salt-gh': '°dGH a gram of salt',
   'salt-kh': '°dKH a gram of salt',
   bucket: 'L of a bucket',
+  jug: 'L of a jug',
   altitude: 'm of height',
   'nitrate-limit': 'mg/L as the limit',
   'keep-days': 'days kept',

@@ -12,6 +12,7 @@ import {
   taskList,
   taskWords,
 } from './rotaWords.ts';
+import { roundButton } from './round.ts';
 import { undoButton } from './undoButton.ts';
 import { counted, dateWords, dayWords, listWords, loggedWords, type Voice } from './voice.ts';
 
@@ -27,7 +28,10 @@ export function rotaTodayCard(voice: Voice, lines: readonly RotaLine[], who: str
         ? `${whose}: ${own.length === 0 ? 'nothing to do' : 'all done'}`
         : `${whose}: ${counted(open.length, 'chore')}, ${minutesWords(minutesOf(open))}${late > 0 ? `, ${late} late` : ''}`,
     why: [...byPartner(open).map(([name, mine]) => partnerLine(name, mine)), ...doneWords(own)],
-    controls: tickRows('rota', voice.today, open, [button('The week', press('rota-week', {}))]),
+    controls: tickRows('rota', voice.today, open, [
+      ...(open.length > 0 ? [roundButton()] : []),
+      button('The week', press('rota-week', {})),
+    ]),
   };
 }
 

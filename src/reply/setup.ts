@@ -71,7 +71,7 @@ const pages: Record<SetupPage, (voice: Voice, business: Business) => { title: st
       ...targetLines(b),
       `Nitrate limit ${figure(b.nitrateLimitMgL)} mg/L as NO3`,
       `Changes ${figure(b.changeMinPercent)} to ${figure(b.changeMaxPercent)} % every ${counted(b.changeIntervalDays, 'day')}`,
-      `Buckets of ${figure(b.bucketLitres)} L${b.altitudeM === 0 ? '' : ` · ${figure(b.altitudeM, 0)} m above the sea`}`,
+      `Buckets of ${figure(b.bucketLitres)} L, jugs of ${figure(b.jugLitres)} L${b.altitudeM === 0 ? '' : ` · ${figure(b.altitudeM, 0)} m above the sea`}`,
       `Kit steps ${b.kitStepsMgL.map((step) => figure(step)).join(' ')}`,
       ...(b.sourceNitrateMgL >= b.nitrateLimitMgL
         ? ['The source water is not under the limit: no change gets there']

@@ -10,6 +10,7 @@ import { type Desk, nth, todayOf } from '../desk.ts';
 import { tubById } from '../find.ts';
 import { type ChoreTicked, tickTargets } from '../rota/done.ts';
 import { type RotaItem, rotaToday } from '../rota/rota.ts';
+import { isAt, stopOf } from '../rota/round.ts';
 
 /** What came of ticking several chores of a post at once. */
 export interface TickedTogether {
@@ -42,6 +43,18 @@ export function tickChosen(desk: Desk, by: By, day: LocalDay, values: readonly s
         one.choreId === chore.id &&
         (target.of === 'tub' ? target.tubId === one.tubId : target.of === 'business' || target.rack === one.rack),
     ),
+  );
+}
+
+/** Ticks a chore at a stop of the round, or (0) all that is open there, readings left out. */
+export function tickAtStop(desk: Desk, by: By, day: LocalDay, key: string, choreId: number): TickedTogether {
+  const stop = stopOf(desk, key);
+  return tickItems(
+    desk,
+    by,
+    day,
+    ({ due: { chore, target } }) =>
+      stop !== undefined && isAt(stop, target) && (choreId === 0 ? !isMeasured(chore) : chore.id === choreId),
   );
 }
 
