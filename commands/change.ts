@@ -33,6 +33,7 @@ const log = leaf({
     when: optionalText,
     note: optionalText,
     second: optionalFlag,
+    sure: optionalFlag,
   }),
   run: ({ when, ...input }, ctx) => {
     const at = momentOf(ctx, when);

@@ -8,12 +8,14 @@ import {
   racksOf,
   readingHistory,
   readingOf,
+  type SheetRow,
   type TypedValues,
   tubById,
   tubsInUse,
 } from '../src/desk/index.ts';
 import type { WaterValueName } from '../src/domain/index.ts';
 import {
+  type Button,
   button,
   press,
   readingCard,
@@ -23,7 +25,7 @@ import {
   sheetForm,
   sheetProblem,
 } from '../src/reply/index.ts';
-import { parseSheet } from '../src/words/index.ts';
+import { parseSheet, type SheetProblem } from '../src/words/index.ts';
 import { type ActHandlers, type Answer, type Command, type Ctx, leaf } from './command.ts';
 import { keepForm } from './keptForms.ts';
 import { momentOf, optionalFlag, optionalNumber, optionalText, text, tubOption, whenOption } from './options.ts';
@@ -159,6 +161,10 @@ function shown(ctx: Ctx, entry: number): Answer {
   return { card: readingCard(voiceOf(ctx), by, logged, loggedAt) };
 }
 
+/** In a form the note has its own field: words among the values are none. */
+const strayWords = (note: string | undefined): SheetProblem | undefined =>
+  note === undefined ? undefined : { kind: 'unknown-word', typed: note.split(' ')[0] ?? note, near: [] };
+
 export const readingActs = {
   'reading-form': ({ tub: id }, ctx) => {
     const tub = tubById(ctx.desk, id);
@@ -180,23 +186,24 @@ export const readingActs = {
       [tub.name],
       businessOf(ctx.desk).units,
     );
-    if (line?.problem !== undefined) {
+    const problem = line?.problem ?? strayWords(line?.note);
+    if (problem !== undefined) {
       return withRetry(
         {
           private: true,
           card: {
             title: 'Not logged: not all of it understood',
-            why: [sheetProblem(line.problem)],
+            why: [sheetProblem(problem)],
             next: 'Open the form again; what you typed is kept',
           },
         },
         retry,
       );
     }
-    const raw = Object.fromEntries(
-      Object.entries(line?.values ?? {}).map(([name, value]) => [optionOf[name as WaterValueName], value]),
+    return withRetry(
+      await runLeaf(log, { tub: tub.name, ...optionsOf(line?.values ?? {}), note: fields['note'] }, ctx),
+      retry,
     );
-    return withRetry(await runLeaf(log, { tub: tub.name, ...raw, note: fields['note'] }, ctx), retry);
   },
   'reading-mend': ({ entry, nitrate }, ctx) => {
     const mended = mendNitrate(ctx.desk, ctx.by, entry, nitrate);
@@ -205,28 +212,49 @@ export const readingActs = {
   'reading-show': ({ entry }, ctx) => shown(ctx, entry),
   'reading-pick': (_, ctx, { values: [entry = ''] }) => shown(ctx, Number(entry)),
   'sheet-form': ({ rack }, ctx) => openSheet(ctx, rack === '' ? undefined : rack),
-  'sheet-send': ({ rack }, ctx, { fields }) => {
+  'sheet-send': async ({ rack }, ctx, { fields }) => {
     const lines = parseSheet(
       fields['sheet'] ?? '',
       tubsInUse(ctx.desk).map(({ name }) => name),
       businessOf(ctx.desk).units,
     );
-    const good = lines.flatMap(({ tub, values, problem, text: line }) =>
-      tub === undefined || values === undefined || problem !== undefined ? [] : [{ tub, values, line }],
+    const good = lines.flatMap(({ tub, values, note, problem, text: line }) =>
+      tub === undefined || values === undefined || problem !== undefined ? [] : [{ tub, values, note, line }],
     );
     const results = logSheet(ctx.desk, ctx.by, good);
     const logged = results.flatMap(({ result }) => (result.ok ? [result.value] : []));
+    const refusedRows = results.flatMap(({ row, result }, index) =>
+      result.ok ? [] : [{ row, line: good[index]?.line ?? row.tub, why: refused(ctx, result.fault).card?.title ?? '' }],
+    );
     const wrong = [
       ...lines.flatMap(({ problem, text: line }) =>
         problem === undefined ? [] : [{ line, why: sheetProblem(problem) }],
       ),
-      ...results.flatMap(({ row, result }, index) =>
-        result.ok ? [] : [{ line: good[index]?.line ?? row.tub, why: refused(ctx, result.fault).card?.title ?? '' }],
-      ),
+      ...refusedRows,
     ];
     const opener = press('sheet-form', { rack });
     const retry =
       wrong.length === 0 ? null : keepForm(ctx, opener, { sheet: wrong.map(({ line }) => line).join('\n') });
-    return { card: sheetCard(voiceOf(ctx), ctx.by.name, logged, wrong, retry), private: logged.length === 0 };
+    const [only] = wrong.length === 1 ? refusedRows : [];
+    const mends = only === undefined ? [] : await mendButtons(ctx, only.row);
+    return { card: sheetCard(voiceOf(ctx), ctx.by.name, logged, wrong, retry, mends), private: logged.length === 0 };
   },
 } satisfies Partial<ActHandlers>;
+
+/** What a refused row probably meant, each on a button as `/reading log` would offer it. */
+async function mendButtons(ctx: Ctx, { tub, values, note }: SheetRow): Promise<Button[]> {
+  const asked = await runLeaf(
+    log,
+    { tub, ...optionsOf(values), note },
+    { ...ctx, by: { ...ctx.by, key: `${ctx.by.key}#mend` } },
+  );
+  if (asked.private !== true) return [];
+  return (asked.card?.controls ?? [])
+    .flat()
+    .flatMap((control) => (control.kind === 'button' && control.press.act === 'again' ? [control] : []))
+    .slice(0, 2)
+    .map((control) => ({ ...control, label: `${tub}: ${control.label.replace(/^Log /, '')}` }));
+}
+
+const optionsOf = (values: TypedValues): Record<string, number | undefined> =>
+  Object.fromEntries(Object.entries(values).map(([name, value]) => [optionOf[name as WaterValueName], value]));

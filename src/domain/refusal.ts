@@ -98,7 +98,16 @@ export type Refusal =
       /** On the scale of the person's units. */
       readonly typed: number;
       readonly mended: readonly Mended[];
-      readonly last: { readonly value: number; readonly at: Instant };
+      /** Null: not read of late. */
+      readonly last: { readonly value: number; readonly at: Instant } | null;
+    }
+  /** Temperature and pH in each other's place. */
+  | {
+      readonly kind: 'ask-swapped-water';
+      readonly tub: string;
+      /** As typed, on the scale of the person's units. */
+      readonly temp: number;
+      readonly ph: number;
     }
   | {
       readonly kind: 'impossible-amount';
@@ -147,6 +156,22 @@ export type Refusal =
       readonly number: number;
       readonly there: number;
       readonly countedAt: Instant;
+    }
+  /** More than half the tub, and more than the policy's most. */
+  | {
+      readonly kind: 'ask-much-changed';
+      readonly tub: string;
+      readonly litres: number;
+      readonly percent: number;
+      readonly netLitres: number;
+    }
+  /** Litres and per cent that are not the same. */
+  | {
+      readonly kind: 'ask-which-amount';
+      readonly tub: string;
+      readonly litres: number;
+      readonly percent: number;
+      readonly netLitres: number;
     }
   | { readonly kind: 'more-than-the-tub'; readonly tub: string; readonly litres: number; readonly netLitres: number }
   | {

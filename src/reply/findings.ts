@@ -1,4 +1,4 @@
-import type { Finding, MovingValue } from '../domain/index.ts';
+import { type Finding, harmfulUnionisedMgL, type MovingValue } from '../domain/index.ts';
 import { counted, figure, listWords, mgLWords, tempWords, type Voice } from './voice.ts';
 import { valueWords } from './waterWords.ts';
 
@@ -52,6 +52,7 @@ export function findingLines(voice: Voice, finding: Finding): string[] {
       return [
         `Un-ionised ammonia ${finding.unionisedMgL.toFixed(3)} mg/L, ${percentWords(finding.share)} of it${assumed === '' ? '' : ` at ${assumed}, assumed`}`,
         ...criteriaLine(finding),
+        ...higherPhLine(finding),
       ];
     }
     case 'nitrate':
@@ -81,8 +82,21 @@ function criteriaLine({ criteria }: Ammonia): string[] {
   if (criteria === null) return [];
   const { nitrogenMgL, chronicMgNL, timesChronic } = criteria;
   const times = timesChronic >= 1 ? `${figure(timesChronic)} times` : `${figure(timesChronic * 100, 0)} % of`;
-  return [`${figure(nitrogenMgL, 2)} mg/L as nitrogen, ${times} the 30-day criterion (${figure(chronicMgNL, 2)})`];
+  const line = `${figure(nitrogenMgL, 2)} mg/L as nitrogen (read as NH4), ${times} the 30-day criterion`;
+  const whole = `${line} (${figure(chronicMgNL, 2)})`;
+  return [whole.length <= longest ? whole : line];
 }
+
+/** That much ammonia which is harmless at a low pH is not at a higher one: what new water may do. */
+function higherPhLine({ state, atPh8MgL }: Ammonia): string[] {
+  return isToxicAtPh8({ state, atPh8MgL })
+    ? [`At pH 8 ${(atPh8MgL ?? 0).toFixed(2)} mg/L of it would be un-ionised: toxic`]
+    : [];
+}
+
+/** Whether a rise of the pH to that of many taps makes it harm. */
+export const isToxicAtPh8 = ({ state, atPh8MgL }: Pick<Ammonia, 'state' | 'atPh8MgL'>): boolean =>
+  state !== 'act' && atPh8MgL !== null && atPh8MgL >= harmfulUnionisedMgL;
 
 /** "TDS rising 12 mg/L a week, 240 → 300 (6 readings)". */
 export function trendLine({ name, trend }: MovingValue): string {
@@ -93,8 +107,10 @@ export function trendLine({ name, trend }: MovingValue): string {
     .concat(`, ${figure(trend.baseline)} → ${figure(trend.latest)} (${counted(trend.readings, 'reading')})`);
 }
 
-/** The most that stands on one line of a phone, characters. */
+/** The most that a list shows on one line of a phone, characters. */
 const lineLength = 60;
+/** A line longer than this breaks more than once. */
+const longest = 72;
 
 /** "Fine: 21.4 °C · pH 7.4", on as many lines as it takes. */
 export function listLines(word: string, values: readonly string[]): string[] {

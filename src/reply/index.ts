@@ -5,6 +5,7 @@ export * from './arrivalText.ts';
 export * from './card.ts';
 export * from './carriedWords.ts';
 export * from './change.ts';
+export * from './changePlan.ts';
 export * from './chore.ts';
 export * from './claimRecord.ts';
 export * from './clock.ts';

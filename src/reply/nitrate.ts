@@ -1,4 +1,10 @@
-import type { ChangePlan, Estimate, NitrateOutlook, ReadInterval } from '../domain/index.ts';
+import {
+  type ChangePlan,
+  daysBetween,
+  type Estimate,
+  type NitrateOutlook,
+  type ReadInterval,
+} from '../domain/index.ts';
 import { counted, figure, mgLWords, shareWords, type Voice } from './voice.ts';
 
 /** "31", "8.5": nitrate is told whole from 10 up. */
@@ -49,12 +55,16 @@ export function effectLines(voice: Voice, plan: ChangePlan): string[] {
     return [
       reason === 'urgent'
         ? 'Ammonia or nitrite harms: the most that is borne at once'
-        : 'No nitrate reading of late: the least of your policy',
+        : `${unreadWords(voice, plan)}: the least of your policy`,
     ];
   }
   const then = plan.dueOn > voice.today ? ' then' : '';
   const once = `${shareWords(voice, litres, percent)}${then} gives about ${rangeWords(nitrate.afterMgL)}`;
   const limit = mgL(nitrate.limitMgL);
+  // A part is not what its reason asked for: that was the whole.
+  if (plan.wholeLitres !== null && reason !== 'steps' && reason !== 'source-too-high' && reason !== 'rise-too-high') {
+    return [`${once}: a part`, `Such parts ${everyWords(everyDays)} hold about ${mgL(nitrate.heldMgL)} in the end`];
+  }
   switch (reason) {
     case 'urgent':
       return [once, 'Ammonia or nitrite harms: the most that is borne at once'];
@@ -79,6 +89,33 @@ export function effectLines(voice: Voice, plan: ChangePlan): string[] {
   }
 }
 
+/** "No nitrate reading of late", "Nitrate not read for 138 days". */
+export const unreadWords = (voice: Voice, { nitrateReadOn }: ChangePlan): string =>
+  nitrateReadOn === null
+    ? 'No nitrate reading of late'
+    : `Nitrate not read for ${counted(daysBetween(nitrateReadOn, voice.today), 'day')}`;
+
+/** An estimate of nitrate whose last reading is older than this asks for a test before it is acted on, days (common practice, no source). */
+const staleDays = 45;
+/** An age under this needs no telling. */
+const freshDays = 7;
+
+const ageOf = (voice: Voice, { nitrateReadOn }: ChangePlan): number =>
+  nitrateReadOn === null ? 0 : daysBetween(nitrateReadOn, voice.today);
+
+/** ", read 98 days ago" behind a figure of nitrate; nothing where it is fresh. */
+export function readAgeWords(voice: Voice, plan: ChangePlan): string {
+  const days = ageOf(voice, plan);
+  return days > freshDays ? `, read ${counted(days, 'day')} ago` : '';
+}
+
+/** Whether nitrate was read so long ago that a test comes before a change. */
+export const isStale = (voice: Voice, plan: ChangePlan): boolean => ageOf(voice, plan) > staleDays;
+
+/** "Test nitrate first: it was read 98 days ago"; null where it is fresh, or never was read. */
+export const testFirst = (voice: Voice, plan: ChangePlan): string | null =>
+  isStale(voice, plan) ? `Test nitrate first: it was read ${counted(ageOf(voice, plan), 'day')} ago` : null;
+
 const heldLine = ({ heldMgL }: NitrateOutlook): string => `Such changes hold about ${mgL(heldMgL)} in the end`;
 
 /** That the limit cannot be held, the floor, and what would help. */
@@ -87,7 +124,7 @@ function floorLines(
   { floorMgL, remedy }: NitrateOutlook,
   limit: string,
 ): string[] {
-  const floor = `floor about ${mgL(floorMgL)}`;
+  const floor = `floor about ${mgL(floorMgL)} mg/L`;
   const truth =
     reason === 'source-too-high'
       ? `No change gets under ${limit}: the source water is not, ${floor}`
@@ -96,8 +133,10 @@ function floorLines(
     ...(remedy?.everyDays == null ? [] : [`a change every ${counted(remedy.everyDays, 'day')}`]),
     ...(remedy?.riseAtMostPerDay == null
       ? []
-      : [`a rise under ${figure(remedy.riseAtMostPerDay * 7)} a week (less food, more plants)`]),
-    ...(remedy?.sourceAtMostMgL == null ? [] : [`source water of at most ${mgL(remedy.sourceAtMostMgL)}: see /mix`]),
+      : [`a rise under ${figure(remedy.riseAtMostPerDay * 7)} mg/L a week (less food, more plants)`]),
+    ...(remedy?.sourceAtMostMgL == null
+      ? []
+      : [`source water of at most ${mgL(remedy.sourceAtMostMgL)} mg/L: /setup water target-nitrate`]),
   ];
   return [truth, ...helps.slice(0, 2).map((help, place) => `${place === 0 ? 'Helps:' : 'Or'} ${help}`)];
 }

@@ -2,13 +2,13 @@ import { type Finding, isOverLimit, type ReadingLogged } from '../domain/index.t
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import { whenLine } from './change.ts';
-import { figureOf, findingLines, fineLines, listLines, trendLine } from './findings.ts';
+import { figureOf, findingLines, fineLines, isToxicAtPh8, listLines, trendLine } from './findings.ts';
 import { jumpLines } from './jump.ts';
 import { effectLines, limitLine, readLine, riseLine } from './nitrate.ts';
 import { fixButtons, oddLines } from './odd.ts';
 import { headlineOf, needsFirstAid, othersStanding } from './readingHeadline.ts';
 import { firstAid, standingLine, testAgain } from './standing.ts';
-import { figure, matchWords, type Voice } from './voice.ts';
+import { figure, matchWords, sinceWords, type Voice } from './voice.ts';
 
 /** Values to watch on lines of their own, beside nitrate's lines and without; the rest share one. */
 const mostWatched = { withNitrate: 2, alone: 4 };
@@ -68,18 +68,25 @@ function troubleLines(voice: Voice, logged: ReadingLogged): string[] {
   ];
 }
 
+/** Who read the same within the hour, and whether it counts twice. */
+function sameLookLine(voice: Voice, look: ReadingLogged['sameLook']): string[] {
+  if (look === null) return [];
+  const read = `${look.by} read the same ${sinceWords(voice, look.at)}`;
+  return [look.isCounted ? `${read}: two looks that agree` : `${read}: counted as one look`];
+}
+
 /** What nitrate was read, how it rises and what the change does; or why it does not fit. */
-function nitrateLines(voice: Voice, { tub, reading, verdict, plan, kit, odd }: ReadingLogged): string[] {
+function nitrateLines(voice: Voice, { tub, reading, verdict, plan, kit, odd, sameLook }: ReadingLogged): string[] {
   const found = verdict.findings.find((finding) => finding.of === 'nitrate');
   if (found?.of !== 'nitrate' || reading.nitrateMgL === null) return [];
-  const read = readLine(reading.nitrateMgL, kit, found.limitMgL);
-  if (odd !== null) return [read, ...oddLines(voice, tub, odd)];
+  const read = [readLine(reading.nitrateMgL, kit, found.limitMgL), ...sameLookLine(voice, sameLook)];
+  if (odd !== null) return [...read, ...oddLines(voice, tub, odd)];
   const { nitrate } = plan;
-  if (nitrate === null) return [read];
+  if (nitrate === null) return read;
   const effects = effectLines(voice, plan);
   const soon = limitLine(nitrate);
   return [
-    read,
+    ...read,
     riseLine(nitrate),
     ...(found.state === 'fine' && soon !== null && plan.dueOn > voice.today ? [soon] : effects),
   ];
@@ -90,9 +97,14 @@ export function adviceFor(voice: Voice, logged: ReadingLogged, worst: Finding | 
   const { plan, odd, standing } = logged;
   if (needsFirstAid(logged)) return firstAid(voice, plan, standing);
   if (odd !== null && worst === null) return 'Test again, or tell me what happened';
+  if (isTopStep(logged) && (worst === null || worst.of === 'nitrate')) {
+    return 'Test again: sample 1:1 with pure water, double what it shows';
+  }
   if (worst === null) return testAgain(standing) ?? matchAdvice(voice, logged);
   switch (worst.of) {
     case 'ammonia':
+      if (isToxicAtPh8(worst)) return 'Change only with water of the same pH; test again tomorrow';
+      return worst.state === 'act' ? testAgain(standing) : 'Test again tomorrow; feed nothing until then';
     case 'nitrite':
       return worst.state === 'act' ? testAgain(standing) : 'Test again tomorrow; feed nothing until then';
     case 'nitrate':
@@ -111,6 +123,10 @@ export function adviceFor(voice: Voice, logged: ReadingLogged, worst: Finding | 
       return 'Check what was topped up; change in small steps';
   }
 }
+
+/** Whether the kit could not show how much there is, in a sample that was not diluted. */
+const isTopStep = ({ kit }: ReadingLogged): boolean =>
+  kit !== null && kit.isStep && !Number.isFinite(kit.highMgL) && kit.times === undefined;
 
 /** What the change for nitrate needs; null where none is called for. */
 function matchAdvice(voice: Voice, { verdict, plan }: ReadingLogged): string | null {

@@ -193,7 +193,10 @@ export function refusalCard(voice: Voice, refusal: Refusal): Card {
       };
     case 'impossible-water':
     case 'ask-unlikely-water':
+    case 'ask-swapped-water':
     case 'ask-changed-already':
+    case 'ask-much-changed':
+    case 'ask-which-amount':
     case 'change-logged-already':
       return waterRefusal(voice, refusal);
     case 'passes-tell-nothing':

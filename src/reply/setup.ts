@@ -1,4 +1,4 @@
-import type { Business, Line, Outlet, Partner } from '../domain/index.ts';
+import { type Business, type Line, type Outlet, type Partner, waterIn } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { type Button, button, type Card } from './card.ts';
 import { counted, dateWords, figure, moneyWords, someWords, tempWords, type Voice } from './voice.ts';
@@ -73,8 +73,8 @@ const pages: Record<SetupPage, (voice: Voice, business: Business) => { title: st
       `Changes ${figure(b.changeMinPercent)} to ${figure(b.changeMaxPercent)} % every ${counted(b.changeIntervalDays, 'day')}`,
       `Buckets of ${figure(b.bucketLitres)} L, jugs of ${figure(b.jugLitres)} L${b.altitudeM === 0 ? '' : ` · ${figure(b.altitudeM, 0)} m above the sea`}`,
       `Kit steps ${b.kitStepsMgL.map((step) => figure(step)).join(' ')}`,
-      ...(b.sourceNitrateMgL >= b.nitrateLimitMgL
-        ? ['The source water is not under the limit: no change gets there']
+      ...(waterIn(b).values.nitrateMgL >= b.nitrateLimitMgL
+        ? ['The source water is not under the limit: set target-nitrate to mix it']
         : []),
     ],
   }),

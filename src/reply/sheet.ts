@@ -11,7 +11,7 @@ import { counted, figure, listWords, loggedWords, mgLWords, someWords, type Voic
 /** What of a line was not understood. */
 export type SheetProblem =
   | { readonly kind: 'unknown-tub' | 'unknown-word'; readonly typed: string; readonly near: readonly string[] }
-  | { readonly kind: 'no-number' | 'twice'; readonly typed: string };
+  | { readonly kind: 'no-number' | 'not-exact' | 'unclear-number' | 'twice'; readonly typed: string };
 
 export function sheetProblem(problem: SheetProblem): string {
   const typed = `"${cut(problem.typed)}"`;
@@ -22,6 +22,10 @@ export function sheetProblem(problem: SheetProblem): string {
       return `${typed} is not a value${nearWords(problem.near)}`;
     case 'no-number':
       return `${typed} has no number behind it`;
+    case 'not-exact':
+      return `${typed}: type the step it comes nearest`;
+    case 'unclear-number':
+      return `${typed}: one, or a thousand?`;
     case 'twice':
       return `${typed} stands there twice`;
   }
@@ -39,13 +43,18 @@ interface Judged {
   readonly headline: Headline;
 }
 
-/** A filled-in sheet: what was logged and judged, what harms first, and line by line what was not logged. */
+/**
+ * A filled-in sheet: what was logged and judged, what harms first, and line by line what was not logged.
+ * @param retry opens the form again with what was not logged
+ * @param mends the only line that was not logged, with what it probably meant, each on a button
+ */
 export function sheetCard(
   voice: Voice,
   by: string,
   logged: readonly ReadingLogged[],
   wrong: readonly { readonly line: string; readonly why: string }[],
   retry: Button | null,
+  mends: readonly Button[] = [],
 ): Card {
   const judged = logged.map((one): Judged => ({ logged: one, headline: headlineOf(voice, one) }));
   const ofState = (wanted: WaterState): Judged[] => judged.filter(({ headline: { state } }) => state === wanted);
@@ -71,7 +80,7 @@ export function sheetCard(
       ...(logged.length > 0 ? [loggedWords(voice, by)] : []),
     ],
     ...(next !== null && { next }),
-    controls: sheetControls(acts, logged, retry),
+    controls: sheetControls(acts, logged, [...mends, ...(retry === null ? [] : [retry])]),
   };
 }
 
@@ -112,7 +121,11 @@ const lowerFirst = (words: string): string => words.charAt(0).toLowerCase() + wo
 const mostOddButtons = 3;
 
 /** First aid first; then the way to the lines that were not logged, and to what puts right those that do not fit. */
-function sheetControls(acts: readonly Judged[], logged: readonly ReadingLogged[], retry: Button | null): ControlRow[] {
+function sheetControls(
+  acts: readonly Judged[],
+  logged: readonly ReadingLogged[],
+  mends: readonly Button[],
+): ControlRow[] {
   const aid = acts.find((one) => needsFirstAid(one.logged))?.logged;
   const odd = logged.flatMap((one) => (one.odd === null ? [] : [one]));
   const label = ({ tub, reading }: ReadingLogged): string =>
@@ -127,7 +140,7 @@ function sheetControls(acts: readonly Judged[], logged: readonly ReadingLogged[]
             'main',
           ),
         ]),
-    ...(retry === null ? [] : [retry]),
+    ...mends,
     button('Next change', press('change-plan', {})),
   ];
   if (odd.length === 0) return [first];

@@ -1,6 +1,7 @@
 import {
   type Creep,
   dayOf,
+  daysBetween,
   type Instant,
   type MovingValue,
   type OddReading,
@@ -12,8 +13,9 @@ import { press } from './acts.ts';
 import { countedWords, holdEndWords, rangeOfAnimals } from './animals.ts';
 import { type Button, button, type Card } from './card.ts';
 import { figureOf, trendLine } from './findings.ts';
-import { rangeWords, riseLine } from './nitrate.ts';
+import { isStale, rangeWords, readAgeWords, riseLine, testFirst } from './nitrate.ts';
 import { oddShort } from './odd.ts';
+import { rowOf } from './row.ts';
 import { stepButtons } from './setup.ts';
 import { firstAid, standingLine, standingShort, testAgain, wantsTest } from './standing.ts';
 import { type TubWater, worstWords } from './tubWater.ts';
@@ -33,6 +35,8 @@ import { type WaterPast, waterChart } from './waterChart.ts';
 
 interface TubState extends TubWater {
   readonly tub: Tub;
+  /** Whether its newest nitrate reading does not fit. */
+  readonly isOdd: boolean;
   readonly lastChangedAt: Instant | null;
   readonly stock: TubStock;
   readonly lateDays: number;
@@ -62,7 +66,10 @@ export function tubCard(voice: Voice, state: TubShown): Card {
       }`,
       ...(plan.nitrate === null
         ? []
-        : [`Nitrate about ${rangeWords(plan.nitrate.nowMgL)} mg/L now`, riseLine(plan.nitrate)]),
+        : [
+            `Nitrate about ${rangeWords(plan.nitrate.nowMgL)} mg/L now${readAgeWords(voice, plan)}`,
+            riseLine(plan.nitrate),
+          ]),
       ...standingBeside(state).map((value) => standingLine(voice, value)),
       ...(odd === null ? [] : [oddShort(voice, odd)]),
       ...state.trends.slice(0, 2).map((moving) => trendLine(moving)),
@@ -84,7 +91,8 @@ const standingBeside = ({ standing, last }: TubState): readonly StandingValue[] 
 
 /** First aid, or the test that is waited for; null: neither. */
 function waterAdvice(voice: Voice, { plan, standing }: TubState): string | null {
-  return plan.reason === 'urgent' ? firstAid(voice, plan, standing) : testAgain(standing);
+  if (plan.reason === 'urgent') return firstAid(voice, plan, standing);
+  return testAgain(standing) ?? testFirst(voice, plan);
 }
 
 /** The likely act first; no second change is offered on the day of one. */
@@ -119,7 +127,11 @@ function tubHeadline(voice: Voice, tub: TubState, said?: typeof standingShort): 
   if (plan.dueOn <= voice.today) return `change ${figure(plan.litres)} L ${plan.dueOn < voice.today ? 'due' : 'today'}`;
   if (stock.offSale !== null) return 'off sale';
   if (last === null) return 'nothing read yet';
-  return last.daysOld > staleDays ? `not read for ${last.daysOld} days` : 'fine, nothing to do';
+  if (last.daysOld > staleDays) return `not read for ${last.daysOld} days`;
+  if (plan.nitrateReadOn === null) return 'nitrate not read yet';
+  return isStale(voice, plan)
+    ? `nitrate not read ${daysBetween(plan.nitrateReadOn, voice.today)} days`
+    : 'fine, nothing to do';
 }
 
 /** Every tub on a phone screen, worst first. */
@@ -153,7 +165,7 @@ function listSummary(states: readonly TubState[]): string {
     [are(({ waterState }) => waterState === 'act'), 'act'],
     [are(({ waterState }) => waterState === 'watch'), 'watch'],
     [are(({ lateDays }) => lateDays > 0), 'late'],
-    [are(({ last }) => last === null), 'not read yet'],
+    [are(({ plan: { nitrateReadOn } }) => nitrateReadOn === null), 'not read yet'],
   ];
   const said = parts
     .filter(([number]) => number > 0)
@@ -166,11 +178,13 @@ function listRow(voice: Voice, state: TubState, nameWidth: number): string {
   const { tub, stock, last, plan } = state;
   const animals = stock.saleable === null ? '–' : String(stock.saleable);
   const nitrate = plan.nitrate?.nowMgL.median ?? last?.reading.nitrateMgL ?? null;
-  const shown = nitrate === null ? '–' : figure(nitrate, 0);
-  return `${tub.name.slice(0, nameWidth).padEnd(nameWidth)} ${animals.padStart(4)} ${shown.padStart(3)} ${tubHeadline(voice, state, standingShort)}`.slice(
-    0,
-    38,
-  );
+  const shown = nitrate === null ? '–' : `${figure(nitrate, 0)}${state.isOdd ? '?' : ''}`;
+  return rowOf([
+    tub.name.slice(0, nameWidth).padEnd(nameWidth),
+    animals.padStart(4),
+    shown.padStart(3),
+    tubHeadline(voice, state, standingShort),
+  ]);
 }
 
 export function tubsAddedCard(voice: Voice, by: string, tubs: readonly Tub[]): Card {

@@ -1,8 +1,8 @@
-import type { Entry } from '../domain/index.ts';
+import { dayOf, type Entry } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card, type Select } from './card.ts';
 import { cut } from './cut.ts';
-import { counted, momentWords, type Voice } from './voice.ts';
+import { counted, dayWords, momentWords, type Voice } from './voice.ts';
 
 export const undoAskCard = (voice: Voice, entry: Entry, others: readonly Entry[] = []): Card => ({
   title: 'Undo this?',
@@ -24,6 +24,12 @@ const mostLabel = 50;
 /** Entries named on a card. */
 const mostNamed = 4;
 
+/** "A1 changed 5 L, yesterday": the day stays where the summary is too long. */
+function withDay(summary: string, day: string): string {
+  const most = mostLabel - day.length - 2;
+  return `${summary.length > most ? `${summary.slice(0, most - 1)}…` : summary}, ${day}`;
+}
+
 /** A list of entries, newest first, to ask about undoing one. */
 export const entryRow = (voice: Voice, entries: readonly Entry[]): readonly [Select] => [
   {
@@ -31,7 +37,7 @@ export const entryRow = (voice: Voice, entries: readonly Entry[]): readonly [Sel
     placeholder: 'Another entry',
     press: press('undo-pick', {}),
     options: entries.slice(0, mostChoices).map(({ id, summary, who, loggedAt }) => ({
-      label: summary.length > mostLabel ? `${summary.slice(0, mostLabel - 1)}…` : summary,
+      label: withDay(summary, dayWords(voice, dayOf(loggedAt, voice.zone))),
       value: String(id),
       description: `${who.name}, ${momentWords(voice, loggedAt)}`,
     })),

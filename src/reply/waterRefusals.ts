@@ -5,7 +5,16 @@ import { valueWords, withUnit } from './waterWords.ts';
 
 type WaterRefusal = Extract<
   Refusal,
-  { kind: 'impossible-water' | 'ask-unlikely-water' | 'ask-changed-already' | 'change-logged-already' }
+  {
+    kind:
+      | 'impossible-water'
+      | 'ask-unlikely-water'
+      | 'ask-swapped-water'
+      | 'ask-changed-already'
+      | 'ask-much-changed'
+      | 'ask-which-amount'
+      | 'change-logged-already';
+  }
 >;
 
 export function waterRefusal(voice: Voice, refusal: WaterRefusal): Card {
@@ -16,6 +25,12 @@ export function waterRefusal(voice: Voice, refusal: WaterRefusal): Card {
       return unlikely(voice, refusal);
     case 'ask-changed-already':
       return changedAlready(voice, refusal);
+    case 'ask-swapped-water':
+      return swapped(voice, refusal);
+    case 'ask-much-changed':
+      return muchChanged(voice, refusal);
+    case 'ask-which-amount':
+      return whichAmount(voice, refusal);
     case 'change-logged-already':
       return loggedAlready(voice, refusal);
   }
@@ -28,13 +43,15 @@ const typedWords = (voice: Voice, value: WaterValueName, typed: number): string 
     : `${valueWords[value].name} ${figure(typed, 2)}`;
 
 /** What a slip would make of it, in words. */
-function guessWords(voice: Voice, value: WaterValueName, typed: number, { value: meant, how }: Mended): string {
-  const right = withUnit(voice, value, meant);
+function guessWords(voice: Voice, value: WaterValueName, typed: number, slip: Mended): string {
+  const { how } = slip;
+  const right = withUnit(voice, value, slip.value);
+  const scaled = figure(slip.meant ?? typed, 2);
   switch (how) {
     case 'fahrenheit':
-      return `${figure(typed, 2)} °F would be ${right}`;
+      return `${scaled} °F would be ${right}`;
     case 'celsius':
-      return `${figure(typed, 2)} °C would be ${right}`;
+      return `${scaled} °C would be ${right}`;
     case 'decimal':
       return `With a decimal point it is ${right}`;
     case 'ppm':
@@ -74,7 +91,9 @@ function unlikely(voice: Voice, refusal: Extract<Refusal, { kind: 'ask-unlikely-
   return {
     title: `Not logged yet: ${tub}, ${asTyped}?`,
     why: [
-      `${tub} was ${withUnit(voice, value, last.value)} ${sinceWords(voice, last.at)}`,
+      ...(last === null
+        ? [value === 'nitrateMgL' ? 'Your kit does not show so much' : 'Hardly any tub shows that']
+        : [`${tub} was ${withUnit(voice, value, last.value)} ${sinceWords(voice, last.at)}`]),
       ...mended.slice(0, 2).map((slip) => guessWords(voice, value, typed, slip)),
     ],
     offers: [...mendOffers(voice, value, mended.slice(0, 2)), { label: `${asTyped} is right`, patch: { sure: true } }],
@@ -105,3 +124,39 @@ const loggedAlready = (
   why: [`For ${sinceWords(voice, at)}, logged ${sinceWords(voice, loggedAt)}`, 'Nothing was logged a second time'],
   next: 'If there was one more, log it with /change log',
 });
+
+function swapped(voice: Voice, { tub, temp, ph }: Extract<Refusal, { kind: 'ask-swapped-water' }>): Card {
+  const degrees = `${figure(ph, 2)} ${voice.units === 'us' ? '°F' : '°C'}`;
+  return {
+    title: `Not logged: pH ${figure(ph, 2)} cannot be right`,
+    why: [`Temperature ${figure(temp, 2)} and pH ${figure(ph, 2)} of ${tub} look swapped`],
+    offers: [{ label: `Log ${degrees} and pH ${figure(temp, 2)}`, patch: { temp: ph, ph: temp }, tone: 'main' }],
+  };
+}
+
+const muchChanged = (
+  voice: Voice,
+  { tub, litres, percent, netLitres }: Extract<Refusal, { kind: 'ask-much-changed' }>,
+): Card => ({
+  title: `Not logged yet: ${tub}, ${percent} % changed?`,
+  why: [
+    `${litresWords(voice, litres)} of ${litresWords(voice, netLitres)} net is more than half`,
+    'So much at once is a shock for shrimp',
+  ],
+  offers: [{ label: `Yes, ${figure(litres)} L`, patch: { sure: true } }],
+});
+
+const whichAmount = (
+  voice: Voice,
+  { tub, litres, percent, netLitres }: Extract<Refusal, { kind: 'ask-which-amount' }>,
+): Card => {
+  const ofPercent = Math.round(netLitres * percent) / 100;
+  return {
+    title: `Not logged yet: ${figure(litres)} L or ${figure(percent)} % of ${tub}?`,
+    why: [`${figure(percent)} % of ${litresWords(voice, netLitres)} net is ${litresWords(voice, ofPercent)}`],
+    offers: [
+      { label: `${figure(litres)} L`, patch: { litres, percent: null } },
+      { label: `${figure(percent)} %, ${figure(ofPercent)} L`, patch: { litres: null, percent } },
+    ],
+  };
+};

@@ -67,6 +67,9 @@ export function tubStore(db: Database) {
     VALUES (@entryId, @id, @name, @lineId, @litres, @netLitres, @rack, @role, @retiredAt, @retiredReason)`);
   const tubs = db.prepare<[], TubRow>(`${currentTub} ORDER BY v.rack, length(v.name), v.name`);
   const tub = db.prepare<[number], TubRow>(`${currentTub} AND v.tub_id = ?`);
+  const netLitres = db.prepare<[number], { entry_id: number; net_litres: number }>(`
+    SELECT v.entry_id, v.net_litres FROM tub_version v JOIN live_entry e ON e.id = v.entry_id
+    WHERE v.tub_id = ? ORDER BY v.entry_id`);
 
   return {
     lines: (): Line[] => lines.all().map(lineOf),
@@ -84,6 +87,9 @@ export function tubStore(db: Database) {
       const row = tub.get(id);
       return row === undefined ? undefined : tubOf(row);
     },
+    /** The water a tub held by each version of it that is not voided, the oldest first, L. */
+    netLitres: (id: number): { readonly entryId: number; readonly netLitres: number }[] =>
+      netLitres.all(id).map((row) => ({ entryId: row.entry_id, netLitres: row.net_litres })),
     addTub: (entryId: number, added: Omit<Tub, 'id' | 'lineName' | 'retired'>): number => {
       const id = Number(newTub.run(entryId, added.addedAt).lastInsertRowid);
       addTubVersion.run({ ...added, id, entryId, retiredAt: null, retiredReason: null });

@@ -105,8 +105,9 @@ describe('/change plan', () => {
         '2 changes today, 7 L',
         'Rack A: 7 L, 1 bucket of 10 L',
         'Then A2 tomorrow',
-        'A1        2 L        no test',
+        'tub    change NO3',
         'A3        5 L 40→32  1 of 4',
+        'A1        2 L        no test',
         'Next: Prepare the water: dechlorinated, within 2 °C',
       ].join('\n'),
     );

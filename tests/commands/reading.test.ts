@@ -43,7 +43,7 @@ describe('/reading log', () => {
     expectPhone(answer.card);
     expect(wordsOf(answer)).toContain('A5: act, ammonia 1 mg/L');
     expect(wordsOf(answer)).toContain('Un-ionised ammonia 0.054 mg/L, 5.37 % of it at pH 8 and 25 °C, assumed');
-    expect(wordsOf(answer)).toContain('0.78 mg/L as nitrogen, 63 % of the 30-day criterion (1.24)');
+    expect(wordsOf(answer)).toContain('0.78 mg/L as nitrogen (read as NH4), 63 % of the 30-day criterion (1.24)');
     expect(labelsOf(answer)[0]).toBe('Changed 5 L');
   });
 

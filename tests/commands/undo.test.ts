@@ -47,7 +47,7 @@ describe('/undo', () => {
     await at.type('loss', { tub: 'A1', number: 1 }, { name: 'alder' });
     await at.type('change log', { tub: 'A1', litres: 5 });
     const listed = choicesOf(await at.type('undo'));
-    expect(listed[0]).toMatchObject({ label: 'A1 1 found dead', description: 'alder, 18:50' });
+    expect(listed[0]).toMatchObject({ label: 'A1 1 found dead, today', description: 'alder, 18:50' });
     const picked = await at.press({ act: 'undo-pick', args: {} }, { values: [listed[0]?.value ?? ''] });
     expect(wordsOf(picked)).toContain('Undo this?\nA1 1 found dead');
     expect(choicesOf(picked)).toEqual([]);
@@ -56,7 +56,7 @@ describe('/undo', () => {
     expect(theirs).toEqual([]);
     const nothing = await at.type('undo', {}, { name: 'heron', owner: true });
     expect(wordsOf(nothing)).toContain('Nothing of yours to undo\nNext: Choose the entry that you mean');
-    expect(choicesOf(nothing)[0]?.label).toBe('A1 changed 5 L');
+    expect(choicesOf(nothing)[0]?.label).toBe('A1 changed 5 L, today');
   });
 
   it('leaves what later entries rest on', async () => {

@@ -22,6 +22,7 @@ const planned = (name: string, nitrateMgL: number | null, dueOn: string, id = 1,
   tub: tub(name, id),
   plan: plannedAt(nitrateMgL, dueOn, isUrgent ? { harmOn: day(dueOn) } : {}),
   odd: null,
+  isOdd: false,
   standing: [],
 });
 
@@ -56,11 +57,11 @@ describe('the plan of one tub', () => {
     const plan = plannedAt(40, '2027-04-13', { policy });
     const card = tubPlanCard(voice, { tub: tub('A3'), plan, odd: null, standing: [] });
     expectPhone(card);
-    expect(card.why).toContain('No change gets under 20: the source water is not, floor about 33');
-    expect(card.why).toContain('Helps: source water of at most 17: see /mix');
+    expect(card.why).toContain('No change gets under 20: the source water is not, floor about 33 mg/L');
+    expect(card.why).toContain('Helps: source water of at most 17 mg/L: /setup water target-nitrate');
     const fast = plannedAt(30, '2027-04-13', { estimate: knownNitrate(30, 0.8) });
     expect(tubPlanCard(voice, { tub: tub('A3'), plan: fast, odd: null, standing: [] }).why).toContain(
-      'Or a rise under 3.8 a week (less food, more plants)',
+      'Or a rise under 3.8 mg/L a week (less food, more plants)',
     );
   });
 
@@ -90,14 +91,18 @@ describe('the plan of all tubs', () => {
     );
     expectPhone(card);
     expect(card.title).toBe('2 changes today, 7 L');
-    expect(card.table).toEqual(['A1        5 L 40→31  1 of 4 3 d late', 'A10       2 L        no test']);
+    expect(card.table).toEqual([
+      'tub    change NO3',
+      'A1        5 L 40→31  1 of 4 3 d late',
+      'A10       2 L        no test',
+    ]);
     expect(card.why).toEqual(['Rack A: 7 L, 1 bucket of 10 L', 'Then B2 tomorrow']);
   });
 
   it('puts what harms today first, and a single tub on a button alone', () => {
     const plans = [planned('A1', 40, '2027-04-10', 1), planned('A5', null, '2027-04-13', 5, true)];
     const card = changePlanCard(voice, plans, []);
-    expect(card.table?.[0]).toBe('A5        5 L        act');
+    expect(card.table?.[1]).toBe('A5        5 L        act');
     expect(card.controls?.map((row) => row[0]?.kind)).toEqual(['button', 'select']);
     const one = changePlanCard(voice, [planned('A1', 40, '2027-04-10', 1)], []);
     expect(one.controls).toHaveLength(1);

@@ -59,6 +59,7 @@ function cardOf(
     odd: null,
     trends: [],
     standing,
+    sameLook: null,
     entryId: 7,
     ...more.told,
   });
@@ -121,11 +122,14 @@ describe('the card of a tub', () => {
       tub,
       last: values === null ? null : { reading, verdict, daysOld: 0 },
       lastChangedAt: null,
-      plan: plannedAt(values?.nitrateMgL ?? null, '2027-04-18'),
+      plan: plannedAt(values?.nitrateMgL ?? null, '2027-04-18', {
+        readOn: values?.nitrateMgL == null ? null : day('2027-04-13'),
+      }),
       standing:
         values === null
           ? []
           : standingValues(verdict.findings.map((finding) => ({ finding, at: now, daysOld: 0, isChanged: false }))),
+      isOdd: false,
       waterState: values === null ? ('fine' as const) : verdict.state,
       stock: { tub, counted: null, saleable: null, range: null, members: null, offSale: null },
       lateDays,
@@ -146,10 +150,11 @@ describe('the card of a tub', () => {
 
   it('headlines nitrate as it stands after a change, and offers no second change that day', () => {
     const read = stateOf({ nitrateMgL: 40 });
+    const readOn = day('2027-04-18');
     const changed = (nitrateMgL: number) => ({
       ...read,
       lastChangedAt: plusMs(now, 60_000),
-      plan: plannedAt(nitrateMgL, '2027-04-18'),
+      plan: plannedAt(nitrateMgL, '2027-04-18', { readOn }),
       waterState: nitrateMgL > 20 ? ('watch' as const) : ('fine' as const),
     });
     const card = tubCard(voice, changed(31.2));
@@ -170,7 +175,8 @@ describe('the card of a tub', () => {
 
   it('in a list says what nobody has read yet and not that all is fine', () => {
     expect(tubListCard(voice, [stateOf(null), stateOf(null)]).title).toBe('2 tubs: 2 not read yet');
-    expect(tubListCard(voice, [stateOf({ ph: 7 })]).title).toBe('1 tub: all fine');
+    expect(tubListCard(voice, [stateOf({ ph: 7 })]).table?.[1]).toBe('A3     –   – nitrate not read yet');
+    expect(tubListCard(voice, [stateOf({ nitrateMgL: 10 })]).title).toBe('1 tub: all fine');
     const mixed = tubListCard(voice, [stateOf({ nitriteMgL: 1 }), stateOf({ nitrateMgL: 40 }, 3), stateOf(null)]);
     expect(mixed.title).toBe('3 tubs: 1 act, 1 watch, 1 late');
     expectPhone(mixed);

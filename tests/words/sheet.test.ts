@@ -60,12 +60,48 @@ describe('a sheet of readings', () => {
     ['A1 nitrte 20', { kind: 'unknown-word', typed: 'nitrte', near: ['nitrate', 'nitrite'] }],
     ['A1 no320', { kind: 'unknown-word', typed: 'no320', near: [] }],
     ['A1 20', { kind: 'unknown-word', typed: '20', near: [] }],
-    ['A1 no3 >80', { kind: 'no-number', typed: 'no3' }],
+    ['A1 no3 >80', { kind: 'not-exact', typed: 'no3 >80' }],
+    ['A1 nh4<0.25', { kind: 'not-exact', typed: 'nh4<0.25' }],
+    ['A1 tds 1,000', { kind: 'unclear-number', typed: '1,000' }],
+    ['A1 no3 20 nitrte', { kind: 'unknown-word', typed: 'nitrte', near: ['nitrate', 'nitrite'] }],
+    ['A1 no3 0 A2 no3 5', { kind: 'unknown-word', typed: 'A2', near: [] }],
     ['A1 t 21.5.3', { kind: 'no-number', typed: 't' }],
     ['A1 ph 7 ph 8', { kind: 'twice', typed: 'ph 8' }],
     ['A11 ph 7', { kind: 'unknown-tub', typed: 'A11', near: expect.arrayContaining(['A1']) }],
   ])('%s', (line, problem) => {
     expect(one(line)?.problem).toEqual(problem);
+  });
+
+  it('takes the words behind the values as a note, and list marks as none', () => {
+    expect(one('A1 ph 6.8 lovely shrimp today')).toMatchObject({ values: { ph: 6.8 }, note: 'lovely shrimp today' });
+    expect(one('A1 no3 20 t 21.5 by alder')).toMatchObject({
+      values: { nitrateMgL: 20, tempC: 21.5 },
+      note: 'by alder',
+    });
+    expect(one('A1 nh4 0.5 no2 0.1 note fed 2 times')).toMatchObject({ note: 'fed 2 times' });
+    expect(parseSheet('1. A1 no3 20\n- A2 no3 10\n---\n• B1 ph 7\n2) A10 gh 8', tubs).map((line) => line.tub)).toEqual([
+      'A1',
+      'A2',
+      'B1',
+      'A10',
+    ]);
+    expect(parseSheet('1. ph 7', ['1'])[0]?.problem).toBeDefined();
+  });
+
+  it('reads figures set low, words in full, and values that are about, between or beyond', () => {
+    expect(one('A1 NO₃ 20 T° 21.5 ammonium 0.5 temperature 22')?.problem).toMatchObject({ kind: 'twice' });
+    expect(one('A1 NO₃ 20 T° 21.5 ammonium 0.5')?.values).toEqual({ nitrateMgL: 20, tempC: 21.5, ammoniaMgL: 0.5 });
+    expect(one('A1 no3 ~20')?.values).toEqual({ nitrateMgL: 20 });
+    expect(one('A1 no3 20-40 ph 7')?.values).toEqual({ nitrateMgL: 30, ph: 7 });
+    expect(one('A1 no3 160+')?.values).toEqual({ nitrateMgL: 160 });
+  });
+
+  it('takes a value typed again after a line that is refused', () => {
+    const [, second] = parseSheet('A1 t 215\nA1 t 21,5', tubs);
+    expect(second).toMatchObject({ values: { tempC: 21.5 } });
+    expect(second?.problem).toBeUndefined();
+    expect(parseSheet('A1 foo ph 7\nA1 ph 7.2', tubs)[1]?.problem).toBeUndefined();
+    expect(parseSheet('A1 t 72\nA1 t 71', tubs, 'us')[1]?.problem).toMatchObject({ kind: 'twice' });
   });
 
   it('keeps the first of a value typed on two lines of one tub', () => {

@@ -24,6 +24,7 @@ import {
   troubleLookDays,
   type WaterValueName,
   type WaterValues,
+  waterIn,
 } from '../../domain/index.ts';
 import { businessOf, type Desk, log, todayOf } from '../desk.ts';
 import { findTub, tubById, tubsInUse } from '../find.ts';
@@ -31,7 +32,6 @@ import { plantTroubleChores } from '../rota/troubleChores.ts';
 import { waterNow } from '../water/changePlan.ts';
 import { type WaterFacts, waterFacts } from '../water/facts.ts';
 import { verdictOn } from '../water/verdict.ts';
-import { waterIn } from '../water/waterIn.ts';
 
 /** What the books know of a tub's last 72 hours, before anybody is asked. */
 export interface TroubleAsked {

@@ -39,6 +39,8 @@ export interface TubState {
   readonly standing: readonly StandingValue[];
   /** The worst of these, and of nitrate as it stands by its estimate. */
   readonly waterState: WaterState;
+  /** Whether its newest nitrate reading does not follow from what was logged before. */
+  readonly isOdd: boolean;
   readonly stock: TubStock;
   /** Days that the change is late; 0 when it is not, or when none was logged yet and the tub's first interval still runs. */
   readonly lateDays: number;
@@ -64,6 +66,7 @@ export function tubState(desk: Desk, tub: Tub, rack: Rack = rackOf(desk)): TubSt
     plan,
     standing,
     waterState: waterStateOf(standing, plan),
+    isOdd: rack.nitrate.isOdd(tub),
     stock: tubStock(desk, business, tub),
     lateDays: Math.max(0, daysBetween(lateFrom, today)),
   };

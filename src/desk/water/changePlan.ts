@@ -2,11 +2,13 @@ import {
   afterChange,
   type Business,
   type ChangePlan,
+  type ChangeQuestion,
   dayMs,
   dayOf,
   firstDueOn,
   isAlarm,
   type MovedWater,
+  type NitrateEstimate,
   type OddReading,
   planChange,
   plusMs,
@@ -14,13 +16,14 @@ import {
   type StandingValue,
   type Tub,
   type WaterValueName,
+  waterIn,
 } from '../../domain/index.ts';
 import { businessOf, type Desk } from '../desk.ts';
 import { tubsInUse } from '../find.ts';
 import { standingOf, type WaterFacts, waterFacts } from './facts.ts';
 import { type RackNitrate, rackNitrate } from './nitrate.ts';
 import { oddReading } from './odd.ts';
-import { waterIn } from './waterIn.ts';
+import { shareOf } from './shares.ts';
 
 /** What the plans of several tubs share, read once for an answer. */
 export interface Rack {
@@ -45,10 +48,11 @@ export function changePlanOf(desk: Desk, tub: Tub, { business, inUse, nitrate }:
   const place = inUse.findIndex(({ id }) => id === tub.id);
   const source = waterIn(business).values;
   const alarm = standingOf(desk, business, tub).find(isAlarm);
-  return planChange({
+  const estimate = nitrate.estimateOf(tub);
+  return keptPlan(estimate, {
     netLitres: tub.netLitres,
     policy: { ...business, sourceNitrateMgL: source.nitrateMgL },
-    estimate: nitrate.estimateOf(tub),
+    estimate,
     today: dayOf(desk.now(), zone),
     lastChangedOn: lastChange === null ? null : dayOf(lastChange.at, zone),
     firstDueOn: firstDueOn(dayOf(tub.addedAt, zone), Math.max(0, place), changeIntervalDays),
@@ -59,28 +63,42 @@ export function changePlanOf(desk: Desk, tub: Tub, { business, inUse, nitrate }:
   });
 }
 
+const plans = new WeakMap<NitrateEstimate, { readonly key: string; readonly plan: ChangePlan }>();
+
+/** The plan, made anew only where the estimate or anything else of the question changed. */
+function keptPlan(estimate: NitrateEstimate, ask: ChangeQuestion): ChangePlan {
+  const key = JSON.stringify({ ...ask, estimate: null });
+  const before = plans.get(estimate);
+  if (before?.key === key) return before.plan;
+  const plan = planChange(ask);
+  plans.set(estimate, { key, plan });
+  return plan;
+}
+
 /** Minerals read longer ago than this, and a temperature, say nothing of today, in days (common practice, no source). */
 const mineralDays = 120;
 const temperatureDays = 14;
 
 /** A tub's minerals as last read with the changes since taken into account, and its temperature. */
 export function waterNow(
-  { store: { water }, now }: Desk,
+  desk: Desk,
   tub: Tub,
   newest: WaterFacts['newest'],
   source: Omit<MovedWater, 'tempC'>,
 ): MovedWater {
+  const { water } = desk.store;
   const lastOf = (name: WaterValueName, days: number): Reading | undefined => {
     const reading = newest[name];
-    return reading !== undefined && reading.at >= plusMs(now(), -days * dayMs) ? reading : undefined;
+    return reading !== undefined && reading.at >= plusMs(desk.now(), -days * dayMs) ? reading : undefined;
   };
   const changed = (reading: Reading | undefined, name: 'tdsMgL' | 'ghDgh'): number | null => {
     const [value, from] = [reading?.[name] ?? null, source[name]];
     if (reading === undefined || value === null || from === null) return value;
     // Of the same moment a reading came before a change.
-    return water
-      .changes(tub.id, reading.at)
-      .reduce((level, { litres }) => afterChange(level, Math.min(1, litres / tub.netLitres), from), value);
+    const since = water.changes(tub.id, reading.at);
+    if (since.length === 0) return value;
+    const share = shareOf(desk, tub);
+    return since.reduce((level, change) => afterChange(level, share(change), from), value);
   };
   return {
     tempC: lastOf('tempC', temperatureDays)?.tempC ?? null,
@@ -92,6 +110,8 @@ export function waterNow(
 export interface TubPlan {
   readonly tub: Tub;
   readonly plan: ChangePlan;
+  /** Whether its newest nitrate reading does not follow from what was logged before. */
+  readonly isOdd: boolean;
 }
 
 /** What the plan of a tub that is shown alone tells beside it. */
@@ -108,6 +128,7 @@ export function tubPlanOf(desk: Desk, tub: Tub): TubPlanShown {
   return {
     tub,
     plan: changePlanOf(desk, tub, rack),
+    isOdd: rack.nitrate.isOdd(tub),
     odd: read === undefined ? null : oddReading(desk, rack, tub, read),
     standing: standingOf(desk, rack.business, tub),
   };
@@ -116,6 +137,6 @@ export function tubPlanOf(desk: Desk, tub: Tub): TubPlanShown {
 /** The plans of all tubs in use, the earliest due first. */
 export function changePlans(desk: Desk, rack: Rack = rackOf(desk)): TubPlan[] {
   return rack.inUse
-    .map((tub) => ({ tub, plan: changePlanOf(desk, tub, rack) }))
+    .map((tub) => ({ tub, plan: changePlanOf(desk, tub, rack), isOdd: rack.nitrate.isOdd(tub) }))
     .sort((a, b) => a.plan.dueOn.localeCompare(b.plan.dueOn));
 }

@@ -23,13 +23,14 @@ import {
   type TopUpLogged,
   type TopUpWater,
   type Tub,
+  waterIn,
 } from '../../domain/index.ts';
 import { businessOf, type Desk, log } from '../desk.ts';
 import { findTub } from '../find.ts';
 import { whenOf } from '../when.ts';
 import { changePlanOf } from './changePlan.ts';
 import { standingOf } from './facts.ts';
-import { waterIn } from './waterIn.ts';
+import { shareOf } from './shares.ts';
 
 export interface ChangeInput {
   readonly tub: string;
@@ -39,6 +40,8 @@ export interface ChangeInput {
   readonly note?: string | undefined;
   /** The asker said that it really was a second change. */
   readonly second?: boolean | undefined;
+  /** The asker said that it really was so much. */
+  readonly sure?: boolean | undefined;
 }
 
 /** What was written of a change. */
@@ -63,9 +66,11 @@ export function noteChange(
   const planOf = planned ?? ((one: Tub): ChangePlan => changePlanOf(desk, one));
   const litres = litresOf(tub, input, () => planOf(tub));
   if (!litres.ok) return litres;
+  const unclear = unclearAmount(business, tub, input, litres.value);
+  if (unclear !== null) return fail(unclear);
   const fraction = litres.value / tub.netLitres;
   const clash = clashOf(desk, tub, at.value, business, () => planOf(tub));
-  const before = clash === undefined ? 0 : clash.litres / tub.netLitres;
+  const before = clash === undefined ? 0 : shareOf(desk, tub)(clash);
   const togetherPercent = Math.round(swappedTogether([fraction, before]) * 100);
   // What harms now was advised to be changed at once, whatever was changed before it was read.
   const isFirstAid = standingOf(desk, business, tub).some((value) => isAlarm(value) && value.at <= at.value);
@@ -134,6 +139,30 @@ function litresOf(tub: Tub, input: ChangeInput, planOf: () => ChangePlan): Resul
   }
   const percent = amount('percent', input.percent ?? 0);
   return percent.ok ? ok(Math.round(tub.netLitres * percent.value) / 100) : percent;
+}
+
+/** More of a tub than this is asked about, unless the policy allows it: it is a shock (common practice, no source). */
+const muchFraction = 0.5;
+/** Litres and per cent that are nearer than this are the same, L. */
+const sameLitres = 0.5;
+
+/** The question about an amount that says two things, or too much to be a change; null: it is clear. */
+function unclearAmount(
+  { changeMaxPercent }: Business,
+  tub: Tub,
+  { litres: typed, percent, sure }: ChangeInput,
+  litres: number,
+): Refusal | null {
+  const about = { tub: tub.name, netLitres: tub.netLitres, litres };
+  const ofPercent = percent === undefined ? undefined : (tub.netLitres * percent) / 100;
+  if (typed !== undefined && percent !== undefined && Math.abs((ofPercent ?? 0) - typed) > sameLitres) {
+    return { kind: 'ask-which-amount', ...about, percent };
+  }
+  const fraction = litres / tub.netLitres;
+  const isAsked = typed !== undefined || percent !== undefined;
+  return isAsked && sure !== true && fraction > Math.max(muchFraction, changeMaxPercent / 100)
+    ? { kind: 'ask-much-changed', ...about, percent: Math.round(fraction * 100) }
+    : null;
 }
 
 /**

@@ -50,7 +50,8 @@ const kept = new WeakMap<Desk['store'], Map<number, Kept>>();
 export function waterFacts(desk: Desk, business: Business, tub: Tub): WaterFacts {
   const mine = kept.get(desk.store) ?? new Map<number, Kept>();
   kept.set(desk.store, mine);
-  const version = waterVersion(desk, business, tub);
+  const { nitrateLimitMgL, sourceNitrateMgL, targetNitrateMgL, altitudeM } = business;
+  const version = waterVersion(desk, tub, [nitrateLimitMgL, sourceNitrateMgL, targetNitrateMgL, altitudeM]);
   const before = mine.get(tub.id);
   if (before?.version === version) return before.facts;
   const facts = freshFacts(desk, business, tub);

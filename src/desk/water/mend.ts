@@ -99,6 +99,6 @@ export function logMissedChange(
         loggedAt: logged.loggedAt,
       });
     }
-    return logChange(desk, by, { tub: tub.name, litres, at, second: true, note: 'logged afterwards' });
+    return logChange(desk, by, { tub: tub.name, litres, at, second: true, sure: true, note: 'logged afterwards' });
   });
 }

@@ -8,9 +8,9 @@ import {
   possible,
   pureWater,
   type Result,
+  tapOf,
 } from '../../domain/index.ts';
 import { businessOf, type Desk } from '../desk.ts';
-import { tapOf } from './waterIn.ts';
 
 export interface MixInput {
   readonly litres: number;

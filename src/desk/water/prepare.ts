@@ -1,6 +1,5 @@
-import type { Mix, Tub } from '../../domain/index.ts';
+import { type Mix, type Tub, waterIn } from '../../domain/index.ts';
 import { businessOf, type Desk } from '../desk.ts';
-import { waterIn } from './waterIn.ts';
 
 /** New water for the tubs of a rack. */
 export interface WaterToPrepare {

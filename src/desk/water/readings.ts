@@ -1,12 +1,15 @@
 import {
+  areSwapped,
   type Business,
   type By,
   canBe,
   celsiusOf,
   dayMs,
   fail,
+  hourMs,
   type Instant,
   likelySlips,
+  type Mended,
   mendings,
   noWaterValues,
   ok,
@@ -15,6 +18,9 @@ import {
   type Refusal,
   type Result,
   readInterval,
+  type SameLook,
+  slipsAlone,
+  slipsOverTop,
   type Tub,
   type WaterValueName,
   type WaterValues,
@@ -22,7 +28,7 @@ import {
 import { businessOf, type Desk, log, nth } from '../desk.ts';
 import { findTub } from '../find.ts';
 import { whenOf } from '../when.ts';
-import { changePlanOf, rackOf } from './changePlan.ts';
+import { changePlanOf, type Rack, rackOf } from './changePlan.ts';
 import { standingOf } from './facts.ts';
 import { oddReading } from './odd.ts';
 import { movingValues } from './trends.ts';
@@ -83,9 +89,23 @@ export function judged(desk: Desk, noted: ReadingNoted): ReadingLogged {
     plan: changePlanOf(desk, tub, rack),
     kit: nitrateMgL === null ? null : readInterval(nitrateMgL, rack.business.kitStepsMgL),
     odd: oddReading(desk, rack, tub, { ...reading, entryId }),
+    sameLook: sameLookOf(desk, rack, noted),
     trends: movingValues(desk, tub).filter(({ name }) => reading[name] !== null),
     standing: standingOf(desk, rack.business, tub),
   };
+}
+
+/** Within this time two looks at the same nitrate are one look. */
+const sameLookMs = hourMs;
+
+function sameLookOf(desk: Desk, { nitrate }: Rack, { tub, reading, entryId }: ReadingNoted): SameLook | null {
+  if (reading.nitrateMgL === null) return null;
+  const before = desk.store.water
+    .readings(tub.id, plusMs(reading.at, -sameLookMs))
+    .findLast((one) => one.at <= reading.at && one.entryId < entryId && one.nitrateMgL !== null);
+  return before?.nitrateMgL === reading.nitrateMgL
+    ? { by: before.by, at: before.at, isCounted: nitrate.wasAsked(tub, reading.at) }
+    : null;
 }
 
 function shortValues(values: WaterValues): string {
@@ -112,16 +132,20 @@ function metric(
   desk: Desk,
   business: Business,
   tub: Tub,
-  { values: typed, sure, metric: isMetric }: ReadingInput,
+  input: ReadingInput,
   at: Instant,
 ): Result<WaterValues, Refusal> {
+  const { values: typed } = input;
   const values: Record<WaterValueName, number | null> = { ...noWaterValues };
+  const swapped = swappedOf(business, tub, typed);
+  if (swapped !== null) return fail(swapped);
   for (const name of Object.keys(values) as WaterValueName[]) {
     const given = typed[name];
     if (given === undefined) continue;
-    const inFahrenheit = name === 'tempC' && business.units === 'us' && isMetric !== true;
+    const inFahrenheit = name === 'tempC' && isFahrenheit(business, input);
     const value = inFahrenheit ? celsiusOf(given) : given;
     const last = desk.store.water.latestWith(tub.id, name, at);
+    const before = last?.[name] ?? null;
     if (!canBe(name, value)) {
       return fail({
         kind: 'impossible-water',
@@ -129,22 +153,20 @@ function metric(
         value: name,
         typed: given,
         mended: mendings(name, given, inFahrenheit),
-        last: last === undefined ? null : { value: last[name] ?? 0, at: last.at },
+        last: last === undefined || before === null ? null : { value: before, at: last.at },
       });
     }
-    const before = last?.[name] ?? null;
-    const slips =
-      sure === true || before === null || last === undefined || last.at < plusMs(at, -freshDays * dayMs)
-        ? []
-        : likelySlips(name, value, before);
-    if (slips.length > 0 && last !== undefined && before !== null) {
+    const isFresh = last !== undefined && last.at >= plusMs(at, -freshDays * dayMs);
+    const slips = input.sure === true ? [] : slipsOf(business, name, value, isFresh ? before : null);
+    if (slips.length > 0) {
+      const shown = last === undefined || before === null || !isFresh ? null : { value: before, at: last.at };
       return fail({
         kind: 'ask-unlikely-water',
         tub: tub.name,
         value: name,
         typed: given,
         mended: slips,
-        last: { value: before, at: last.at },
+        last: shown,
       });
     }
     values[name] = value;
@@ -153,9 +175,28 @@ function metric(
   return isEmpty ? fail({ kind: 'nothing-given', what: 'at least one value, like temp or nitrate' }) : ok(values);
 }
 
+const isFahrenheit = ({ units }: Business, { metric: isMetric }: ReadingInput): boolean =>
+  units === 'us' && isMetric !== true;
+
+/** What a value that can be probably was meant to be, beside the tub's last one; null: not read of late. */
+const slipsOf = (business: Business, name: WaterValueName, value: number, last: number | null): readonly Mended[] => {
+  if (name === 'nitrateMgL') return slipsOverTop(value, business.kitStepsMgL, last);
+  return last === null ? slipsAlone(name, value) : likelySlips(name, value, last);
+};
+
+/** The question whether temperature and pH were typed in each other's place; null: they were not. */
+function swappedOf({ units }: Business, tub: Tub, { tempC: temp, ph }: TypedValues): Refusal | null {
+  if (temp === undefined || ph === undefined) return null;
+  const inC = (value: number): number => (units === 'us' ? celsiusOf(value) : value);
+  return areSwapped({ tempC: inC(temp), ph }, { tempC: inC(ph), ph: temp })
+    ? { kind: 'ask-swapped-water', tub: tub.name, temp, ph }
+    : null;
+}
+
 export interface SheetRow {
   readonly tub: string;
   readonly values: TypedValues;
+  readonly note?: string | undefined;
 }
 
 /** Logs the rows of a sheet, each as an entry of its own; a row that is refused does not stop the others. */

@@ -8,9 +8,9 @@ import {
   type Tub,
   type WaterValues,
   type WaterVerdict,
+  waterIn,
 } from '../../domain/index.ts';
 import type { Desk } from '../desk.ts';
-import { waterIn } from './waterIn.ts';
 
 /** The tub's last pH and temperature of the 60 days before, and its usual TDS (median of at least three). */
 function knownOf(

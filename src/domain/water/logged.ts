@@ -49,9 +49,19 @@ export interface ReadingLogged {
   readonly odd: OddReading | null;
   /** The values read now that go one way, by the tub's own readings. */
   readonly trends: readonly MovingValue[];
+  /** The same nitrate, read within the hour before; null: none was. */
+  readonly sameLook: SameLook | null;
   /** What is not fine in the tub's water now, this reading and earlier ones together, the worst first. */
   readonly standing: readonly StandingValue[];
   readonly entryId: number;
+}
+
+/** Another reading that shows the same. */
+export interface SameLook {
+  readonly by: string;
+  readonly at: Instant;
+  /** Whether the second counts as a look of its own, as the first did not fit and a test was asked for. */
+  readonly isCounted: boolean;
 }
 
 /** A value of a tub that rises or falls. */

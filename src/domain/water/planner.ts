@@ -42,6 +42,8 @@ export interface ChangePlan {
   readonly everyDays: number;
   /** Null: no reading of the last 120 days. */
   readonly nitrate: NitrateOutlook | null;
+  /** The day of the last nitrate reading, however old; null: never read. */
+  readonly nitrateReadOn: LocalDay | null;
   /** How far the change moves temperature, TDS and GH. */
   readonly jump: Jump;
   /** Where the jump asks for parts: what the change would be in one, L. */
@@ -113,6 +115,7 @@ export function planChange(ask: ChangeQuestion): ChangePlan {
             limitMgL: policy.nitrateLimitMgL,
             sourceMgL: policy.sourceNitrateMgL,
           },
+    nitrateReadOn: ask.readOn,
     jump: isSplit ? jumpOf(fraction, ask.water, ask.source, stepGapDays) : jumpWhole,
     wholeLitres: isSplit ? whole : null,
   };

@@ -27,12 +27,15 @@ export interface Mended {
   readonly value: number;
   /** The other scale of temperature, a decimal point, hardness in mg/L of CaCO3, conductivity in µS/cm. */
   readonly how: 'fahrenheit' | 'celsius' | 'decimal' | 'ppm' | 'conductivity';
+  /** What was meant on the other scale, where the decimal point was lost besides. */
+  readonly meant?: number;
 }
 
 export const celsiusOf = (fahrenheit: number): number => (fahrenheit - 32) / 1.8;
 export const fahrenheitOf = (celsius: number): number => celsius * 1.8 + 32;
 
-const usual: Readonly<Record<WaterValueName, Possible>> = {
+/** What tubs mostly show; ours. */
+export const usual: Readonly<Record<WaterValueName, Possible>> = {
   tempC: { min: 8, max: 34 },
   ph: { min: 5.5, max: 9.5 },
   ghDgh: { min: 1, max: 30 },
@@ -54,18 +57,39 @@ export const hardnessOfPpm = (mgL: number): number => tenth(toDgh(mgL, 'mg/L CaC
  */
 export function mendings(name: WaterValueName, typed: number, inFahrenheit: boolean): Mended[] {
   const fits = ({ value }: Mended): boolean => value >= usual[name].min && value <= usual[name].max;
-  if (name === 'tempC') {
-    const other: Mended = inFahrenheit
-      ? { value: typed, how: 'celsius' }
-      : { value: tenth(celsiusOf(typed)), how: 'fahrenheit' };
-    const shifted: Mended = { value: tenth(inFahrenheit ? celsiusOf(typed / 10) : typed / 10), how: 'decimal' };
-    return [other, shifted].filter(fits).slice(0, 1);
-  }
+  if (name === 'tempC') return temperatures(typed, inFahrenheit).filter(fits).slice(0, 1);
   if (!(typed > 0)) return [];
   const isHardness = name === 'ghDgh' || name === 'khDkh';
-  const slips: readonly Mended[] = [
-    ...(isHardness ? [{ value: hardnessOfPpm(typed), how: 'ppm' } as const] : []),
-    { value: Math.round(typed * 10) / 100, how: 'decimal' },
-  ];
-  return slips.filter(fits);
+  const ppm: readonly Mended[] = isHardness ? [{ value: hardnessOfPpm(typed), how: 'ppm' }] : [];
+  const points = [typed / 10, typed / 100, typed * 10].map(
+    (value): Mended => ({ value: Math.round(value * 100) / 100, how: 'decimal' }),
+  );
+  return [...ppm.filter(fits), ...points.filter(fits).slice(0, 1)];
 }
+
+/** The readings of a temperature that was typed on the other scale, or without its decimal point, in °C. */
+function temperatures(typed: number, inFahrenheit: boolean): Mended[] {
+  const shifted = typed / 10;
+  return inFahrenheit
+    ? [
+        { value: typed, how: 'celsius' },
+        { value: tenth(celsiusOf(shifted)), how: 'decimal' },
+        { value: tenth(shifted), how: 'celsius', meant: tenth(shifted) },
+      ]
+    : [
+        { value: tenth(celsiusOf(typed)), how: 'fahrenheit' },
+        { value: tenth(shifted), how: 'decimal' },
+        { value: tenth(celsiusOf(shifted)), how: 'fahrenheit', meant: tenth(shifted) },
+      ];
+}
+
+/** Whether a temperature and a pH, typed in each other's place, both can be as what they are: `tempC` in °C. */
+export const areSwapped = (
+  asTyped: { readonly tempC: number; readonly ph: number },
+  swapped: { readonly tempC: number; readonly ph: number },
+): boolean =>
+  !(canBe('tempC', asTyped.tempC) && canBe('ph', asTyped.ph)) &&
+  swapped.tempC >= usual.tempC.min &&
+  swapped.tempC <= usual.tempC.max &&
+  swapped.ph >= usual.ph.min &&
+  swapped.ph <= usual.ph.max;

@@ -16,6 +16,8 @@ export type Finding =
       readonly unionisedMgL: number;
       readonly share: number;
       readonly assumed: readonly ('pH' | 'temperature')[];
+      /** What would be un-ionised at pH 8, which many taps have, mg/L; null: the tub's pH is as high. */
+      readonly atPh8MgL: number | null;
       /** Beside the published criteria; null: none detected, or outside the range they are given for. */
       readonly criteria: AmmoniaComparison | null;
     }
@@ -52,6 +54,9 @@ const band = (value: number, fine: readonly [number, number], watch: readonly [n
   return value >= watch[0] && value <= watch[1] ? 'watch' : 'act';
 };
 
+/** Un-ionised ammonia that harms, mg/L. Source: University of Florida IFAS, FA16, for fish. */
+export const harmfulUnionisedMgL = 0.05;
+
 /**
  * Judges one reading.
  *
@@ -76,10 +81,21 @@ export function judgeReading(
     const tempC = values.tempC ?? known.tempC;
     const share = unionisedShare(ph ?? 8, tempC ?? 25);
     const unionisedMgL = share * values.ammoniaMgL;
-    const state = unionisedMgL >= 0.05 ? 'act' : values.ammoniaMgL > 0.2 || unionisedMgL >= 0.02 ? 'watch' : 'fine';
+    const state =
+      unionisedMgL >= harmfulUnionisedMgL ? 'act' : values.ammoniaMgL > 0.2 || unionisedMgL >= 0.02 ? 'watch' : 'fine';
     const assumed = [...(ph === null ? (['pH'] as const) : []), ...(tempC === null ? (['temperature'] as const) : [])];
+    const atPh8MgL = ph === null || ph >= 8 ? null : unionisedShare(8, tempC ?? 25) * values.ammoniaMgL;
     const criteria = criteriaFor(values.ammoniaMgL, ph ?? 8, tempC ?? 25);
-    findings.push({ of: 'ammonia', state, totalMgL: values.ammoniaMgL, unionisedMgL, share, assumed, criteria });
+    findings.push({
+      of: 'ammonia',
+      state,
+      totalMgL: values.ammoniaMgL,
+      unionisedMgL,
+      share,
+      assumed,
+      atPh8MgL,
+      criteria,
+    });
   }
   if (values.nitriteMgL !== null) {
     const mgL = values.nitriteMgL;

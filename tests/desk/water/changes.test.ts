@@ -16,9 +16,17 @@ const change = (input: Partial<Parameters<typeof logChange>[2]>, name = 'wren') 
   logChange(bench.desk, bench.by(name), { tub: 'A1', ...input });
 
 describe('a water change', () => {
-  it('is the planned one without litres, and litres win over per cent', () => {
+  it('is the planned one without litres, and litres that are the per cent', () => {
     expect(change({})).toMatchObject({ value: { litres: 2, percent: 10, next: { dueOn: '2027-04-20' } } });
-    expect(change({ tub: 'A2', litres: 4, percent: 50 })).toMatchObject({ value: { litres: 4, percent: 20 } });
+    expect(change({ tub: 'A2', litres: 4, percent: 20 })).toMatchObject({ value: { litres: 4, percent: 20 } });
+  });
+
+  it('is asked about where litres and per cent disagree, and where it is most of the tub', () => {
+    expect(change({ litres: 4, percent: 50 })).toMatchObject({ fault: { kind: 'ask-which-amount' } });
+    expect(change({ litres: 11 })).toMatchObject({ fault: { kind: 'ask-much-changed', percent: 55 } });
+    setBusiness(bench.desk, bench.by('wren'), { changeMaxPercent: 60 });
+    expect(change({ litres: 11 }).ok).toBe(true);
+    expect(change({ litres: 20, second: true, sure: true })).toMatchObject({ value: { percent: 100 } });
   });
 
   it('says what it does to nitrate', () => {

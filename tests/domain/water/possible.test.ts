@@ -31,10 +31,14 @@ describe('a slip mended', () => {
   it('takes 215 for 21.5 °C and, typed on the other scale, 720 for 72.0 °F', () => {
     expect(mendings('tempC', 215, false)).toEqual([{ value: 21.5, how: 'decimal' }]);
     expect(mendings('tempC', 720, true)).toEqual([{ value: 22.2, how: 'decimal' }]);
+    expect(mendings('tempC', 215, true)).toEqual([{ value: 21.5, how: 'celsius', meant: 21.5 }]);
+    expect(mendings('tempC', 720, false)).toEqual([{ value: 22.2, how: 'fahrenheit', meant: 72 }]);
   });
-  it('takes pH 74 for 7.4 and 725 for nothing', () => {
+  it('takes pH 74, 740 and 0.74 for 7.4, and 999 for nothing', () => {
     expect(mendings('ph', 74, false)).toEqual([{ value: 7.4, how: 'decimal' }]);
-    expect(mendings('ph', 725, false)).toEqual([]);
+    expect(mendings('ph', 740, false)).toEqual([{ value: 7.4, how: 'decimal' }]);
+    expect(mendings('ph', 0.74, false)).toEqual([{ value: 7.4, how: 'decimal' }]);
+    expect(mendings('ph', 999, false)).toEqual([]);
   });
   it('mends nothing that makes no sense either way', () => {
     expect(mendings('tempC', 1000, false)).toEqual([]);
@@ -48,7 +52,11 @@ describe('a slip mended', () => {
       { value: 10.1, how: 'ppm' },
       { value: 18, how: 'decimal' },
     ]);
-    expect(mendings('khDkh', 420, false)).toEqual([{ value: 23.5, how: 'ppm' }]);
+    expect(mendings('khDkh', 420, false)).toEqual([
+      { value: 23.5, how: 'ppm' },
+      { value: 4.2, how: 'decimal' },
+    ]);
+    expect(mendings('nitrateMgL', 2500, false)).toEqual([{ value: 25, how: 'decimal' }]);
   });
 
   it('only ever offers what a tub can show', () => {

@@ -8,6 +8,8 @@ export interface Cloud {
   /** mg/L a day. */
   readonly risePerDay: Float64Array;
   readonly weights: readonly Float64Array[];
+  /** Chance of the newest reading given those before it, by the coarse look; 1 without two readings. */
+  readonly newestChance: number;
 }
 
 /** Chance that between two readings something happened that no log tells of: a change, a dead animal, an overfeeding (assumption). */
@@ -32,7 +34,9 @@ export function cloudOf(events: readonly TubEvent[], nowDay: number, setting: Ni
   const odd = whole.coarse.chances
     .flatMap((chance, reading) => (reading > 0 && chance < oddChance ? [reading] : []))
     .slice(-mostBreaks);
-  if (odd.length === 0) return joined([{ fit: whole, share: 1 }]);
+  const { chances } = whole.coarse;
+  const newestChance = chances.length < 2 ? 1 : (chances.at(-1) ?? 1);
+  if (odd.length === 0) return { ...joined([{ fit: whole, share: 1 }]), newestChance };
   const care = careOf(events);
   const anew = odd.map((reading) => {
     const found = fitCells(events.slice(places[reading]), nowDay, setting, care);
@@ -41,10 +45,11 @@ export function cloudOf(events: readonly TubEvent[], nowDay: number, setting: Ni
   const all = [{ fit: whole, log: evidenceOf(whole) }, ...anew];
   const top = Math.max(...all.map(({ log }) => log));
   const total = all.reduce((sum, { log }) => sum + Math.exp(log - top), 0);
-  return joined(all.map(({ fit: found, log }) => ({ fit: found, share: Math.exp(log - top) / total })));
+  const parts = all.map(({ fit: found, log }) => ({ fit: found, share: Math.exp(log - top) / total }));
+  return { ...joined(parts), newestChance };
 }
 
-function joined(parts: readonly { readonly fit: Fit; readonly share: number }[]): Cloud {
+function joined(parts: readonly { readonly fit: Fit; readonly share: number }[]): Omit<Cloud, 'newestChance'> {
   const first = parts[0]?.fit;
   return {
     levelMgL: inOne(parts.map((part) => part.fit.levelMgL)),

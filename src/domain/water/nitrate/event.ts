@@ -1,6 +1,12 @@
 /** What happened in a tub, in days since any fixed moment; fractions are of the net volume, 0 to 1. */
 export type TubEvent =
-  | { readonly of: 'reading'; readonly day: number; readonly nitrateMgL: number }
+  | {
+      readonly of: 'reading';
+      readonly day: number;
+      readonly nitrateMgL: number;
+      /** It was asked for, as the one before did not fit: it counts though it saw the same within the hour. */
+      readonly isAsked?: true;
+    }
   /** Water taken out and replaced with source water. */
   | { readonly of: 'change'; readonly day: number; readonly fraction: number }
   /** Evaporation replaced with water that holds `mgL` of nitrate. */
@@ -18,6 +24,13 @@ const isSound = (event: TubEvent): boolean => {
   return event.fraction > 0 && event.fraction <= 1 && (event.of === 'change' || event.mgL >= 0);
 };
 
+/** Whether a reading shows what the one before it showed within the hour. */
+export const isSameLook = (before: TubEvent | undefined, after: TubEvent): boolean =>
+  before?.of === 'reading' &&
+  after.of === 'reading' &&
+  before.nitrateMgL === after.nitrateMgL &&
+  after.day - before.day <= sameLookDays;
+
 /**
  * The events of the window in order of time. At the same moment a reading comes before a change, as people test first. A reading logged
  * twice within the hour counts once; events that cannot be (a fraction outside 0 to 1, a negative reading) are left out.
@@ -33,8 +46,7 @@ export function eventsInWindow(events: readonly TubEvent[], nowDay: number): Tub
   let last: TubEvent | undefined;
   return sorted.filter((event) => {
     if (event.of !== 'reading') return true;
-    const isTwice =
-      last?.of === 'reading' && last.nitrateMgL === event.nitrateMgL && event.day - last.day <= sameLookDays;
+    const isTwice = event.isAsked !== true && isSameLook(last, event);
     last = event;
     return !isTwice;
   });

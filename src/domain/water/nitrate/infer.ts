@@ -18,6 +18,8 @@ export interface NitrateEstimate {
   readonly risePerDay: Estimate;
   /** Readings of the window that the estimate rests on; 0: the prior alone. */
   readonly readings: number;
+  /** Chance of the newest reading given those before it, by a blunt look; 1 where there is nothing to judge it by. */
+  readonly newestChance: number;
   /** For the planner, by rising nitrate. */
   readonly beliefs: readonly Belief[];
 }
@@ -44,19 +46,20 @@ export function inferNitrate(
   prior: RisePrior = widePrior,
 ): NitrateEstimate {
   const used = eventsInWindow(events, nowDay);
-  const { levelMgL, risePerDay, weights } = cloudOf(used, nowDay, { sourceMgL, kitStepsMgL, prior });
+  const { levelMgL, risePerDay, weights, newestChance } = cloudOf(used, nowDay, { sourceMgL, kitStepsMgL, prior });
   const beliefs = thinned(levelMgL, risePerDay, weightsOf(weights));
-  return estimateFrom(beliefs, used.filter(({ of }) => of === 'reading').length);
+  return estimateFrom(beliefs, used.filter(({ of }) => of === 'reading').length, newestChance);
 }
 
 /** What beliefs say of nitrate and its rise. */
-export function estimateFrom(beliefs: readonly Belief[], readings: number): NitrateEstimate {
+export function estimateFrom(beliefs: readonly Belief[], readings: number, newestChance = 1): NitrateEstimate {
   const weights = beliefs.map(({ weight }) => weight);
   const quantities = (of: (belief: Belief) => number): Estimate => estimateOf(beliefs.map(of), weights);
   return {
     nowMgL: quantities(({ nowMgL }) => nowMgL),
     risePerDay: quantities(({ risePerDay }) => risePerDay),
     readings,
+    newestChance,
     beliefs,
   };
 }

@@ -23,6 +23,18 @@ const oddSd = 2;
 export const risePriorDensity = (z: number): number =>
   (1 - oddShare) * normalDensity(z, 0, 1) + oddShare * normalDensity(z, 0, oddSd);
 
+/** Steps to which a prior is rounded, of the logarithms: far finer than it is known. */
+const priorSteps = 20;
+
+/** A prior as near as it matters, so that one more reading of a neighbour leaves most as they were; the wide one as it is. */
+export function roundedPrior({ medianPerDay, logSd }: RisePrior): RisePrior {
+  const rounded = (value: number): number => Math.round(value * priorSteps) / priorSteps;
+  return {
+    medianPerDay: widePrior.medianPerDay * Math.exp(rounded(Math.log(medianPerDay / widePrior.medianPerDay))),
+    logSd: rounded(logSd),
+  };
+}
+
 /** Tubs' worth of the wide prior that the other tubs have to outweigh (assumption). */
 const widePriorTubs = 4;
 /** Tubs of one rack differ at least this much (standard deviation of the logarithm; assumption). */

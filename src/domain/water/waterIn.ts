@@ -1,4 +1,5 @@
-import { type Business, type Mix, type MixValues, mixRecipe, pureWater } from '../../domain/index.ts';
+import type { Business } from '../business.ts';
+import { type Mix, type MixValues, mixRecipe, pureWater } from './mix.ts';
 
 /** The water that goes into the tubs: mixed to the target where one is set and can be reached, else as it comes from the tap. */
 export interface WaterIn {
