@@ -71,7 +71,11 @@ function oneDay(desk: Desk, by: () => By, { back, at, inUse, chores }: OneDay): 
     if (phase % 7 === 1) store.water.addChange(entry('change'), { tubId: tub.id, at, litres: 6, note: null });
     if (phase % 7 === 4) store.water.addTopUp(entry('topup'), { tubId: tub.id, at, litres: 1, water: 'soft' });
     if (phase === 2) {
-      const count = { saleable: 60 + nth, juveniles: 40, berried: 5, method: 'dish' as const };
+      // In full every fourth time; at the dish two of five are seen.
+      const isFull = Math.floor((back + nth) / 28) % 4 === 0;
+      const count = isFull
+        ? { saleable: 60 + (nth % 30), juveniles: 40, berried: 10, method: 'full' as const }
+        : { saleable: 24 + (nth % 12), juveniles: 20, berried: 5, method: 'dish' as const };
       store.animals.addCount(entry('count'), { ...count, tubId: tub.id, at });
     }
   }
