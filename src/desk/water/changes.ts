@@ -45,36 +45,40 @@ export interface ChangeInput {
 }
 
 /** What was written of a change. */
-export type ChangeNoted = Pick<ChangeLogged, 'tub' | 'litres' | 'percent' | 'at' | 'together' | 'entryId'>;
+export type ChangeNoted = Pick<ChangeLogged, 'tub' | 'litres' | 'percent' | 'at' | 'entryId'>;
+
+/** Writes a water change; litres win over per cent, and without either it is the planned change. */
+export const noteChange = (desk: Desk, by: By, input: ChangeInput): Result<ChangeNoted, Refusal> =>
+  written(desk, by, input, { planOf: (tub) => changePlanOf(desk, tub), tellsTogether: false });
 
 /**
- * Writes a water change; litres win over per cent, and without either it is the planned change.
- * @param planned the tub's plan before it, where it is known already
+ * @param planOf        the tub's plan before the change
+ * @param tellsTogether whether the change that it comes near is looked for even where that is not asked about: it takes the plan
  */
-export function noteChange(
+function written(
   desk: Desk,
   by: By,
   input: ChangeInput,
-  planned?: (tub: Tub) => ChangePlan,
-): Result<ChangeNoted, Refusal> {
+  { planOf, tellsTogether }: { readonly planOf: (tub: Tub) => ChangePlan; readonly tellsTogether: boolean },
+): Result<ChangeNoted & Pick<ChangeLogged, 'together'>, Refusal> {
   const business = businessOf(desk);
   const found = findTub(desk, input.tub);
   if (!found.ok) return found;
   const tub = found.value;
   const at = whenOf(desk, input.at);
   if (!at.ok) return at;
-  const planOf = planned ?? ((one: Tub): ChangePlan => changePlanOf(desk, one));
   const litres = litresOf(tub, input, () => planOf(tub));
   if (!litres.ok) return litres;
   const unclear = unclearAmount(business, tub, input, litres.value);
   if (unclear !== null) return fail(unclear);
   const fraction = litres.value / tub.netLitres;
-  const clash = clashOf(desk, tub, at.value, business, () => planOf(tub));
+  const asks = input.second !== true;
+  const clash = asks || tellsTogether ? clashOf(desk, tub, at.value, business, () => planOf(tub)) : undefined;
   const before = clash === undefined ? 0 : shareOf(desk, tub)(clash);
   const togetherPercent = Math.round(swappedTogether([fraction, before]) * 100);
   // What harms now was advised to be changed at once, whatever was changed before it was read.
   const isFirstAid = standingOf(desk, business, tub).some((value) => isAlarm(value) && value.at <= at.value);
-  if (clash !== undefined && input.second !== true && !isFirstAid) {
+  if (clash !== undefined && asks && !isFirstAid) {
     return fail({
       kind: 'ask-changed-already',
       tub: tub.name,
@@ -105,10 +109,11 @@ export function noteChange(
 /** Writes a water change and says what it did to nitrate and what comes next. */
 export function logChange(desk: Desk, by: By, input: ChangeInput): Result<ChangeLogged, Refusal> {
   let plan: ChangePlan | undefined;
-  const noted = noteChange(desk, by, input, (tub) => {
+  const planOf = (tub: Tub): ChangePlan => {
     plan ??= changePlanOf(desk, tub);
     return plan;
-  });
+  };
+  const noted = written(desk, by, input, { planOf, tellsTogether: true });
   if (!noted.ok) return noted;
   const { tub, litres, at } = noted.value;
   const business = businessOf(desk);
