@@ -1,5 +1,5 @@
 import type { BeyondReason, FirstAidStep, MissingValue } from '../domain/index.ts';
-import { listWords, litresWords, matchWords, tempWords, type Voice } from './voice.ts';
+import { listWords, litresWords, matchWords, mgLWords, tempWords, type Voice } from './voice.ts';
 
 type Step<D extends FirstAidStep['do']> = Extract<FirstAidStep, { readonly do: D }>;
 
@@ -80,10 +80,10 @@ const noChangeWords: Record<Step<'no-change'>['why'], string> = {
 };
 
 const changeReasons: Record<Step<'change'>['why'], string> = {
-  ammonia: 'ammonia harms',
-  nitrite: 'nitrite harms',
-  'some ammonia': 'a little ammonia',
-  'some nitrite': 'a little nitrite',
+  ammonia: 'ammonia',
+  nitrite: 'nitrite',
+  'some ammonia': 'ammonia',
+  'some nitrite': 'nitrite',
   poison: 'a poison may be in it',
   untreated: 'the last water was untreated',
   'not known': 'the cause is not known',
@@ -95,9 +95,9 @@ const changeBounds: Record<NonNullable<Step<'change'>['bound']>, string> = {
   minerals: ', else minerals jump',
 };
 
-function changeWords(voice: Voice, { litres, fraction, why, bound }: Step<'change'>): string {
+function changeWords(voice: Voice, { litres, fraction, why, bound, mgL }: Step<'change'>): string {
   const percent = Math.round(100 * fraction);
-  return `Change ${litresWords(voice, litres)} (${percent} %${bound === null ? '' : changeBounds[bound]}): ${changeReasons[why]}`;
+  return `Change ${litresWords(voice, litres)} (${percent} %${bound === null ? '' : changeBounds[bound]}): ${changeReasons[why]}${mgL === null ? '' : ` ${mgLWords(mgL)}`}`;
 }
 
 /** How the new water is to be; none where nothing is changed. */

@@ -2,9 +2,11 @@ import type { LocalDay, Sale } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import { type MissedWords, missedLines, postHeadline, postTitle } from './postLate.ts';
+import { fittedLines, type PostBlock } from './postLines.ts';
 import {
   claimLines,
   forecastButtons,
+  moreParcels,
   moveButtons,
   type ParcelWords,
   parcelLines,
@@ -34,22 +36,27 @@ const mostChores = 5;
 /** Tomorrow's parcels judged again, and what is left of today. */
 export function eveningCard(voice: Voice, post: EveningPost, lateMinutes = 0): Card {
   const open = post.items.filter(({ done }) => done === null);
-  const lines = [
-    ...missedLines(voice, post.missed),
-    ...watchLines(voice, post.fromMorning?.watch ?? [], 3),
-    ...parcelLines(voice, post.parcels).map((line) => `Tomorrow: ${line}`),
-    ...shortLines(post.short),
-    ...unpaidLines(post.unpaid),
-    ...notSentLines(voice, post.notSent),
-    ...claimLines(post.fromMorning?.claims ?? []),
-    ...byPartner(open).map(([name, own]) => `Left, ${partnerLine(name, own, mostChores)}`),
-    ...doneWords(post.items, mostChores),
+  const blocks: PostBlock[] = [
+    { lines: missedLines(voice, post.missed) },
+    { lines: watchLines(voice, post.fromMorning?.watch ?? [], 3), least: 1 },
+    { lines: parcelLines(voice, post.parcels).map((line) => `Tomorrow: ${line}`), least: 1, more: moreParcels },
+    { lines: shortLines(post.short) },
+    {
+      lines: [
+        ...unpaidLines(post.unpaid),
+        ...notSentLines(voice, post.notSent),
+        ...claimLines(post.fromMorning?.claims ?? []),
+      ],
+      joins: true,
+    },
+    { lines: byPartner(open).map(([name, own]) => `Left, ${partnerLine(name, own, mostChores)}`) },
+    { lines: doneWords(post.items, mostChores), joins: true },
   ];
   const acts = [...moveButtons(voice, post.parcels, 4), ...forecastButtons(post.parcels)];
   const today = button('Today', press('rota-today', {}));
   return {
     title: postHeadline(postTitle(voice, 'Evening', post.day, lateMinutes), facts(post, open)),
-    why: lines.slice(0, mostLines - 1),
+    why: fittedLines(blocks, mostLines - 1),
     controls: tickRows('evening', post.day, open, acts.length > 0 || open.length > 0 ? acts : [today]),
   };
 }

@@ -3,9 +3,11 @@ import { press } from './acts.ts';
 import { button, type Card } from './card.ts';
 import { coverButton, coverLines } from './cover.ts';
 import { type MissedWords, missedLines, postHeadline, postTitle } from './postLate.ts';
+import { fittedLines, type PostBlock } from './postLines.ts';
 import {
   claimLines,
   forecastButtons,
+  moreParcels,
   moveButtons,
   type ParcelWords,
   parcelLines,
@@ -46,19 +48,24 @@ const mostChores = 5;
 /** The day's work by partner, the parcels with their verdicts, what to watch; it is made anew as things get done. */
 export function morningCard(voice: Voice, post: MorningPost, lateMinutes = 0): Card {
   const open = post.items.filter(({ done }) => done === null);
-  const lines = [
-    ...missedLines(voice, post.missed),
-    ...troubledLines(post.troubled),
-    ...watchLines(voice, post.watch, 3),
-    ...parcelLines(voice, post.parcels).slice(0, 4),
-    ...byPartner(open).map(([name, own]) => partnerLine(name, own, mostChores)),
-    ...waterShort(voice, post.water),
-    ...coverLines(voice, post.cover),
-    ...unpaidLines(post.unpaid),
-    ...claimLines(post.claims),
-    ...unheardLines(voice, post.unheard),
-    ...(post.backupFailed === null ? [] : [`Last night's backup failed: ${post.backupFailed}`]),
-    ...doneWords(post.items, mostChores),
+  const blocks: PostBlock[] = [
+    { lines: missedLines(voice, post.missed) },
+    { lines: troubledLines(post.troubled) },
+    { lines: watchLines(voice, post.watch, 3), least: 1 },
+    { lines: parcelLines(voice, post.parcels), least: 1, more: moreParcels },
+    { lines: byPartner(open).map(([name, own]) => partnerLine(name, own, mostChores)) },
+    { lines: waterShort(voice, post.water), least: 1 },
+    { lines: coverLines(voice, post.cover) },
+    {
+      lines: [
+        ...unpaidLines(post.unpaid),
+        ...claimLines(post.claims),
+        ...unheardLines(voice, post.unheard),
+        ...(post.backupFailed === null ? [] : [`Last night's backup failed: ${post.backupFailed}`]),
+      ],
+      joins: true,
+    },
+    { lines: doneWords(post.items, mostChores), joins: true },
   ];
   const beside = [
     ...(open.length > 0 ? [roundButton()] : []),
@@ -71,7 +78,7 @@ export function morningCard(voice: Voice, post: MorningPost, lateMinutes = 0): C
   const week = button('The week', press('rota-week', {}));
   return {
     title: postHeadline(postTitle(voice, 'Morning', post.day, lateMinutes), facts(post, open)),
-    why: lines.slice(0, mostLines - 1),
+    why: fittedLines(blocks, mostLines - 1),
     controls: tickRows('morning', post.day, open, open.length === 0 ? [...beside, week] : beside),
   };
 }

@@ -4,25 +4,29 @@ import { type Judged, reasonLines, wantsForecast } from './dispatchReasons.ts';
 import { forecastButton, moveButton } from './sale.ts';
 import { standingWords } from './standing.ts';
 import { type TubWater, worstWords } from './tubWater.ts';
-import { dateWords, listWords, type Voice } from './voice.ts';
+import { counted, dateWords, listWords, type Voice } from './voice.ts';
 
 export interface ParcelWords {
   readonly sale: Sale;
   readonly judged: Judged;
 }
 
-/** "Parcels 41 and 43 may go"; each other parcel in a line of its own with its reason and the next good day. */
+/** "Parcels 41 and 43 may go"; the others by their reason, with the next good day. */
 export function parcelLines(voice: Voice, parcels: readonly ParcelWords[]): string[] {
   const going = parcels.filter(({ judged }) => judged.verdict === 'may go').map(({ sale }) => String(sale.id));
-  const others = parcels.filter(({ judged }) => judged.verdict !== 'may go');
+  const others = new Map<string, string[]>();
+  for (const { sale, judged } of parcels.filter((parcel) => parcel.judged.verdict !== 'may go')) {
+    const why = `${judged.verdict}. ${[...reasonLines(voice, judged.reasons, 1), ...nextWords(voice, judged)].join('; ')}`;
+    others.set(why, [...(others.get(why) ?? []), String(sale.id)]);
+  }
   return [
     ...(going.length === 0 ? [] : [`${going.length === 1 ? 'Parcel' : 'Parcels'} ${listWords(going)} may go`]),
-    ...others.map(
-      ({ sale, judged }) =>
-        `Parcel ${sale.id}: ${judged.verdict}. ${[...reasonLines(voice, judged.reasons, 1), ...nextWords(voice, judged)].join('; ')}`,
-    ),
+    ...[...others].map(([why, ids]) => `${ids.length === 1 ? 'Parcel' : 'Parcels'} ${listWords(ids)}: ${why}`),
   ];
 }
+
+/** Behind the last line of parcels that a post has room for. */
+export const moreParcels = (left: number): string => `${counted(left, 'other verdict')}: see Pack`;
 
 const nextWords = (voice: Voice, { good, next }: Judged): string[] =>
   good ? [] : [next === null ? 'no good day within a year' : `next good day ${dateWords(voice, next)}`];

@@ -128,7 +128,7 @@ describe('/trouble', () => {
     await at.type('reading log', { tub: 'A1', ammonia: 0, nitrite: 3, temp: 22, ph: 7.4 });
     const again = await at.type('trouble', { tub: 'A1' }, { name: 'alder' });
     expectPhone(again.card);
-    expect(wordsOf(again)).toContain('Change 5 L (25 %, the most in a day): nitrite harms');
+    expect(wordsOf(again)).toContain('Change 5 L (25 %, the most in a day): nitrite 3 mg/L');
     expect(wordsOf(again)).not.toContain('Test ammonia');
     expect(wordsOf(again)).toContain('logged by wren 18:50');
     expect(again.card?.mention).toBeUndefined();

@@ -85,8 +85,7 @@ function roundAt(desk: Desk, stop: RoundStop, open: readonly RotaItem[], place: 
     stop,
     key: stopKey(stop),
     tub,
-    // What a kit shows takes longest, and is logged by its own form.
-    items: [...items].sort((a, b) => Number(isMeasured(a.due.chore)) - Number(isMeasured(b.due.chore))),
+    items: [...items].sort((a, b) => turnOf(a) - turnOf(b)),
     water,
     jugLitres: businessOf(desk).jugLitres,
     isInTrouble: tub !== null && tubsInTrouble(desk).some((one) => one.tub.id === tub.id),
@@ -94,3 +93,6 @@ function roundAt(desk: Desk, stop: RoundStop, open: readonly RotaItem[], place: 
     place,
   };
 }
+
+/** The change first; last what a kit shows, which takes longest and is logged by its own form. */
+const turnOf = ({ due: { chore } }: RotaItem): number => (chore.act === 'change' ? 0 : isMeasured(chore) ? 2 : 1);

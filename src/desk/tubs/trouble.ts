@@ -143,13 +143,16 @@ function aidFor(desk: Desk, tub: Tub, { changed, seen }: Trouble): FirstAid {
   const now = desk.now();
   const { water } = desk.store;
   const { newest } = waterFacts(desk, business, tub);
-  const values = measuredSince(newest, plusMs(now, -dayMs));
+  const values = measuredSince(newest, plusMs(now, -askedHours * hourMs));
+  const findings = verdictOn(desk, business, tub, { ...values, at: now }).findings;
+  const fresh = verdictOn(desk, business, tub, { ...measuredSince(newest, plusMs(now, -dayMs)), at: now }).findings;
   const today = water.changes(tub.id, plusMs(now, -dayMs));
   const source = waterIn(business).values;
   return firstAid({
     changed,
     seen,
-    findings: verdictOn(desk, business, tub, { ...values, at: now }).findings,
+    findings,
+    fresh: fresh.map(({ of }) => of),
     netLitres: tub.netLitres,
     swapped: swappedTogether(today.map(({ litres }) => Math.min(0.99, litres / tub.netLitres))),
     changesLogged: water.changes(tub.id, plusMs(now, -askedHours * hourMs)).length,

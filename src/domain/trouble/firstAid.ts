@@ -6,8 +6,10 @@ import type { ChangedThing, SeenThing, Troubled } from './trouble.ts';
 
 /** What first aid follows from. */
 export interface FirstAidQuestion extends Troubled {
-  /** What was measured within the last day, judged. */
+  /** What was measured within the last 72 hours, judged. */
   readonly findings: readonly Finding[];
+  /** What of it was measured within the last day: the rest is tested again. */
+  readonly fresh: readonly Finding['of'][];
   readonly netLitres: number;
   /** Share of the net volume swapped within the last day. */
   readonly swapped: number;
@@ -31,7 +33,8 @@ export type FirstAidStep =
   | { readonly do: 'dechlorinate' }
   | { readonly do: 'clear'; readonly food: boolean }
   | { readonly do: 'test'; readonly values: readonly MissingValue[] }
-  | ({ readonly do: 'change' } & FirstChange)
+  /** `mgL`: the ammonia or nitrite that calls for it, as measured; null: something else does. */
+  | ({ readonly do: 'change'; readonly mgL: number | null } & FirstChange)
   | { readonly do: 'no-change'; readonly why: NoChangeReason }
   | { readonly do: 'carbon'; readonly why: PoisonSource }
   | { readonly do: 'apart'; readonly why: 'growths' | 'animals' }
@@ -117,8 +120,8 @@ function temperatureSteps(question: FirstAidQuestion): FirstAidStep[] {
 }
 
 /** What decides and was not measured within the last day. */
-function testStep({ findings, seen, changed }: FirstAidQuestion): FirstAidStep[] {
-  const isMissing = (of: Finding['of']): boolean => stateOf(findings, of) === null;
+function testStep({ fresh, seen, changed }: FirstAidQuestion): FirstAidStep[] {
+  const isMissing = (of: Finding['of']): boolean => !fresh.includes(of);
   const minerals = seen.includes('white ring') || seen.includes('cramped') || changed.includes('top-up');
   const values: MissingValue[] = [
     ...(isMissing('ammonia') ? (['ammoniaMgL'] as const) : []),
@@ -136,7 +139,19 @@ function waterStep(question: FirstAidQuestion, source: PoisonSource | undefined)
   const why = changeReason(question, source);
   if (why === null) return [{ do: 'no-change', why: mineralsSuspected(question) ? 'minerals' : 'water fine' }];
   const change = firstChange(why, question.netLitres, question.swapped, question.water);
-  return [change === null ? { do: 'no-change', why: 'changed today' } : { do: 'change', ...change }];
+  if (change === null) return [{ do: 'no-change', why: 'changed today' }];
+  return [{ do: 'change', ...change, mgL: measuredFor(why, question.findings) }];
+}
+
+/** The ammonia or nitrite, mg/L, that a reason speaks of. */
+function measuredFor(why: FirstChangeReason, findings: readonly Finding[]): number | null {
+  const of = why.endsWith('ammonia') ? 'ammonia' : why.endsWith('nitrite') ? 'nitrite' : null;
+  return (
+    findings.flatMap((finding) => {
+      if (finding.of !== of) return [];
+      return finding.of === 'ammonia' ? [finding.totalMgL] : finding.of === 'nitrite' ? [finding.mgL] : [];
+    })[0] ?? null
+  );
 }
 
 function changeReason(question: FirstAidQuestion, source: PoisonSource | undefined): FirstChangeReason | null {
@@ -156,9 +171,13 @@ function changeReason(question: FirstAidQuestion, source: PoisonSource | undefin
 const mineralsSuspected = ({ seen, changed, changesLogged }: FirstAidQuestion): boolean =>
   seen.includes('white ring') || (seen.includes('cramped') && (changed.includes('water') || changesLogged > 0));
 
-/** Ammonia and nitrite were measured and are fine: what is wrong is not in them. */
-const isWaterFine = ({ findings, seen }: FirstAidQuestion): boolean =>
-  isAt(findings, 'ammonia', 'fine') && isAt(findings, 'nitrite', 'fine') && !seen.includes('cloudy');
+/** Ammonia and nitrite were measured today and are fine: what is wrong is not in them. */
+const isWaterFine = ({ findings, fresh, seen }: FirstAidQuestion): boolean =>
+  isAt(findings, 'ammonia', 'fine') &&
+  isAt(findings, 'nitrite', 'fine') &&
+  fresh.includes('ammonia') &&
+  fresh.includes('nitrite') &&
+  !seen.includes('cloudy');
 
 function beyondReasons({ changed, seen, findings }: FirstAidQuestion): BeyondReason[] {
   const isUnexplained =

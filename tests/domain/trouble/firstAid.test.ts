@@ -13,10 +13,12 @@ const unknown = { tempC: null, tdsMgL: null, ghDgh: null };
 /** First aid for a tub of 20 L of which this was measured today, pH 7.4 and 22 °C unless said otherwise. */
 function aid({ measured = {}, ...more }: Partial<FirstAidQuestion> & { measured?: Partial<WaterValues> } = {}) {
   const known = { ph: 7.4, tempC: 22, usualTdsMgL: null };
+  const { findings } = judgeReading({ ...noWaterValues, ...measured }, known, defaultBusiness);
   return firstAid({
     changed: ['nothing'],
     seen: ['lying still'],
-    findings: judgeReading({ ...noWaterValues, ...measured }, known, defaultBusiness).findings,
+    findings,
+    fresh: findings.map(({ of }) => of),
     netLitres: 20,
     swapped: 0,
     changesLogged: 0,
@@ -65,6 +67,14 @@ describe('first aid', () => {
       litres: 3,
     });
     expect(doings({ measured: { ...clean, nitriteMgL: 0.2 }, seen: ['white ring'] })).toContain('no-change');
+  });
+
+  it('goes by what was measured in three days, and has it tested again', () => {
+    const older = { measured: { ...clean, nitriteMgL: 1 }, fresh: [] };
+    expect(step(older, 'change')).toMatchObject({ why: 'nitrite', mgL: 1 });
+    expect(step(older, 'test')).toMatchObject({ values: ['ammoniaMgL', 'nitriteMgL', 'tempC', 'ph'] });
+    // What was fine two days ago does not say that it is now.
+    expect(step({ measured: clean, fresh: [] }, 'change')).toMatchObject({ why: 'not known', mgL: null });
   });
 
   it('changes nothing where the last change may be the cause, or the water is fine', () => {
