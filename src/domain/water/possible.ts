@@ -79,7 +79,6 @@ function temperatures(typed: number, inFahrenheit: boolean): Mended[] {
     : [
         { value: tenth(celsiusOf(typed)), how: 'fahrenheit' },
         { value: tenth(shifted), how: 'decimal' },
-        { value: tenth(celsiusOf(shifted)), how: 'fahrenheit', meant: tenth(shifted) },
       ];
 }
 
