@@ -19,6 +19,7 @@ import { mix } from './mix.ts';
 import { money, moneyActs } from './money.ts';
 import { move } from './move.ts';
 import { pack, packActs } from './pack.ts';
+import { packParcelActs } from './packActs.ts';
 import { passesActs } from './passes.ts';
 import { reading, readingActs } from './reading.ts';
 import { rota } from './rota.ts';
@@ -61,6 +62,7 @@ export const acts: ActHandlers = {
   ...moneyActs,
   ...passesActs,
   ...packActs,
+  ...packParcelActs,
   ...readingActs,
   ...rotaActs,
   ...roundActs,

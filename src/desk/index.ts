@@ -2,6 +2,7 @@ export * from './atHand.ts';
 export { colonySlices } from './colony/colony.ts';
 export * from './colony/forecast.ts';
 export { businessOf, type Desk, todayOf } from './desk.ts';
+export * from './dispatch/checks.ts';
 export * from './dispatch/day.ts';
 export {
   dispatchDaysAhead,

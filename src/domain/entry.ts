@@ -40,6 +40,7 @@ export const entryKinds = [
   'sale',
   'payment',
   'parcel',
+  'check',
   'arrival',
   'claim',
   'settlement',

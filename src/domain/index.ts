@@ -53,6 +53,7 @@ export * from './dispatch/deliveryDays.ts';
 export * from './dispatch/forecast.ts';
 export * from './dispatch/judge.ts';
 export * from './dispatch/nextClosing.ts';
+export * from './dispatch/parcelChecks.ts';
 export * from './dispatch/reason.ts';
 export * from './dispatch/windows.ts';
 export * from './entry.ts';

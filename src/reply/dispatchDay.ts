@@ -1,6 +1,7 @@
-import { isPartPaid, type LineBags, type LocalDay, type Sale } from '../domain/index.ts';
+import { isPartPaid, type LineBags, type LocalDay, type PackingState, type Sale } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { type Button, button, type Card, type ControlRow } from './card.ts';
+import { type CarriedGoods, carriedLines } from './carriedWords.ts';
 import { type Judged, nextGoodLine, reasonLines, verdictWords, wantsForecast } from './dispatchReasons.ts';
 import { parcelBagsWords } from './packWords.ts';
 import { forecastButton } from './sale.ts';
@@ -50,12 +51,14 @@ interface NamedCatch {
 
 export const catchWords = ({ tub, line, number }: NamedCatch): string => `${tub}: ${number} ${line}`;
 
-interface ParcelToPack {
+export interface ParcelToPack {
   readonly sale: Sale;
   readonly judged: Judged;
   readonly catches: readonly NamedCatch[];
   readonly short: readonly { readonly what: string; readonly asked: number; readonly there: number }[];
   readonly bags: readonly LineBags[];
+  readonly carried: CarriedGoods;
+  readonly packed: PackingState;
   readonly overdue: boolean;
 }
 
@@ -68,8 +71,10 @@ export interface PackingList {
   readonly judged: Judged;
 }
 
-/** Parcels that fit a phone screen with their controls. */
+/** Parcels, or unpaid sales, that have a button each; more are in a list. */
 const mostButtons = 5;
+/** Beside the button that opens the first one to pack. */
+const mostSent = mostButtons - 1;
 
 /** The packing list of a day: what to net, tub by tub, then parcel by parcel; unpaid ones stand under it. */
 export function packingCard(voice: Voice, list: PackingList): Card {
@@ -79,7 +84,7 @@ export function packingCard(voice: Voice, list: PackingList): Card {
     title: `${dateWords(voice, day)}: ${parcels.length === 0 ? 'nothing to pack' : `${counted(parcels.length, 'parcel')} to pack`}${left}`,
     why: [
       ...(parcels.length > 0 ? dayLines(voice, parcels) : []),
-      ...parcels.flatMap((parcel) => parcelLines(parcel)),
+      ...parcels.flatMap((parcel) => parcelLines(voice, parcel)),
       ...bagLines(voice, parcels),
       ...unpaid.map(
         (sale) =>
@@ -110,18 +115,26 @@ function dayLines(voice: Voice, parcels: readonly ParcelToPack[]): string[] {
     const words = `${judged.verdict}. ${reason}`;
     byReason.set(words, [...(byReason.get(words) ?? []), sale.id]);
   }
-  return [...byReason].map(
-    ([words, sales]) => `${sales.length === 1 ? 'Parcel' : 'Parcels'} ${listWords(sales.map(String))}: ${words}`,
-  );
+  return [...byReason].map(([words, sales]) => {
+    if (sales.length === 1) return `Parcel ${sales[0]}: ${words}`;
+    return sales.length === parcels.length ? `All ${words}` : `Parcels ${listWords(sales.map(String))}: ${words}`;
+  });
 }
 
-function parcelLines({ sale, catches, short, overdue }: ParcelToPack): string[] {
+function parcelLines(voice: Voice, { sale, catches, short, carried, packed, overdue }: ParcelToPack): string[] {
   const from = catches.length === 0 ? '' : ` (${catches.map(catchWords).join(', ')})`;
   const who = [sale.buyer, sale.area].filter((word) => word !== null).join(', ');
   return [
-    `${sale.id}${who === '' ? '' : ` ${who}`}: ${sale.items.map(itemLine).join(', ')}${from}${overdue ? ', left over' : ''}`,
+    `${sale.id}${who === '' ? '' : ` ${who}`}: ${sale.items.map(itemLine).join(', ')}${from}${overdue ? ', left over' : ''}${packedWords(packed)}`,
     ...short.map(({ what, asked, there }) => `${sale.id} short: ${what} ${asked} needed, ${there} to spare`),
+    ...carriedLines(voice, carried).map((line) => `${sale.id}: ${line}`),
   ];
+}
+
+/** ", packed", ", 2 of 6 checks"; nothing while none is done. */
+function packedWords({ steps, done }: PackingState): string {
+  if (done === 0) return '';
+  return done === steps.length ? ', packed' : `, ${done} of ${steps.length} checks`;
 }
 
 /** What parcels are packed in; those packed alike share a line. */
@@ -140,15 +153,22 @@ function packingControls(voice: Voice, { day, parcels, unpaid, judged }: Packing
     return [[...later, button('Sales', press('sale-list', {}))]];
   }
   const rows: ControlRow[] = [];
-  if (parcels.length > mostButtons) {
+  const start = button('Pack one by one', press('pack-start', { day }));
+  if (parcels.length > mostSent) {
     const options = parcels.slice(0, 25).map(({ sale }) => choiceOf(sale));
     rows.push([
       { kind: 'select', placeholder: 'Sent', press: press('pack-sent-pick', { day }), options, max: options.length },
     ]);
   } else if (parcels.length > 0) {
-    rows.push(parcels.map(({ sale }) => button(`Sent ${sale.id}`, press('pack-sent', { day, sale: sale.id }), 'main')));
+    rows.push([
+      ...parcels.map(({ sale }) => button(`Sent ${sale.id}`, press('pack-sent', { day, sale: sale.id }), 'main')),
+      start,
+    ]);
   }
-  if (unpaid.length > mostButtons) {
+  if (parcels.length > mostSent) {
+    const some = unpaid.slice(0, mostSent);
+    rows.push([start, ...some.map((sale) => button(`Paid ${sale.id}`, press('pack-paid', { day, sale: sale.id })))]);
+  } else if (unpaid.length > mostButtons) {
     const options = unpaid.slice(0, 25).map(choiceOf);
     rows.push([{ kind: 'select', placeholder: 'Paid', press: press('pack-paid-pick', { day }), options }]);
   } else if (unpaid.length > 0) {

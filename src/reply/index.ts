@@ -27,6 +27,7 @@ export * from './mix.ts';
 export * from './money.ts';
 export * from './moneyWords.ts';
 export * from './pack.ts';
+export * from './packParcel.ts';
 export * from './packRefusals.ts';
 export * from './passes.ts';
 export * from './postEvening.ts';

@@ -65,6 +65,17 @@ const readings = {
       FROM parcel f JOIN live_entry e ON e.id = f.entry_id LEFT JOIN parcel_catch c ON c.parcel_id = f.id
       WHERE ${dated('f.at')} ORDER BY f.at, f.id, c.id`,
   },
+  checks: {
+    columns: {
+      ...{ sale: 'number', at: 'moment', step: 'text', counted: 'number', for_day: 'day', tub: 'text', line: 'text' },
+      ...{ number: 'number', ...logged },
+    },
+    sql: `
+      SELECT f.sale_id, f.at, f.step, f.number, f.for_day, ${currentName('tub', 'c.tub_id')}, ${currentName('line', 'c.line_id')},
+        c.number, ${by}
+      FROM parcel_check f JOIN live_entry e ON e.id = f.entry_id LEFT JOIN parcel_check_catch c ON c.parcel_check_id = f.id
+      WHERE ${dated('f.at')} ORDER BY f.at, f.id, c.id`,
+  },
   arrivals: {
     columns: { sale: 'number', delivered: 'moment', dead: 'number', photo: 'text', ...logged },
     sql: `

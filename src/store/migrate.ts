@@ -5,9 +5,17 @@ import { saleItemPrice } from './migrations/0002-sale-item-price.ts';
 import { choreGrounds } from './migrations/0003-chore-grounds.ts';
 import { waitingChange } from './migrations/0004-waiting-change.ts';
 import { troubleChores } from './migrations/0005-trouble-chores.ts';
+import { parcelCheck } from './migrations/0006-parcel-check.ts';
 
 /** All steps, oldest first. */
-export const migrations: readonly Migration[] = [facts, saleItemPrice, choreGrounds, waitingChange, troubleChores];
+export const migrations: readonly Migration[] = [
+  facts,
+  saleItemPrice,
+  choreGrounds,
+  waitingChange,
+  troubleChores,
+  parcelCheck,
+];
 
 /** The database was made by a newer version of the program. */
 export class NewerDatabase extends Error {

@@ -15,6 +15,7 @@ import { goodsStore } from './goods.ts';
 import { jobRunStore } from './jobRuns.ts';
 import { migrate } from './migrate.ts';
 import { outletStore } from './outlets.ts';
+import { parcelCheckStore } from './parcelChecks.ts';
 import { parcelStore } from './parcels.ts';
 import { photoStore } from './photos.ts';
 import { promiseStore } from './promises.ts';
@@ -73,6 +74,7 @@ export function openStore(folder: string) {
     saleForget: saleForgetStore(db),
     saleMoney: saleMoneyStore(db),
     parcels: parcelStore(db, fresh),
+    parcelChecks: parcelCheckStore(db),
     photos: photoStore(folder),
     seasons: seasonStore(db),
     waiting: waitingStore(db),

@@ -21,6 +21,7 @@ const dependants = [
   'SELECT entry_id FROM animal_move WHERE from_tub_id IN (SELECT id FROM tub WHERE entry_id = @id)',
   'SELECT entry_id FROM animal_move WHERE to_tub_id IN (SELECT id FROM tub WHERE entry_id = @id)',
   'SELECT p.entry_id FROM parcel_catch c JOIN parcel p ON p.id = c.parcel_id WHERE c.tub_id IN (SELECT id FROM tub WHERE entry_id = @id)',
+  'SELECT p.entry_id FROM parcel_check_catch c JOIN parcel_check p ON p.id = c.parcel_check_id WHERE c.tub_id IN (SELECT id FROM tub WHERE entry_id = @id)',
   'SELECT entry_id FROM tub_version WHERE tub_id IN (SELECT id FROM tub WHERE entry_id = @id)',
   'SELECT entry_id FROM tub_version WHERE line_id IN (SELECT id FROM line WHERE entry_id = @id)',
   'SELECT entry_id FROM goods_version WHERE line_id IN (SELECT id FROM line WHERE entry_id = @id)',
@@ -30,7 +31,7 @@ const dependants = [
   'SELECT v.entry_id FROM sale_item i JOIN sale_version v ON v.id = i.sale_version_id WHERE i.goods_id IN (SELECT id FROM goods WHERE entry_id = @id)',
   'SELECT entry_id FROM goods_stock WHERE goods_id IN (SELECT id FROM goods WHERE entry_id = @id)',
   'SELECT entry_id FROM sale_version WHERE outlet_id IN (SELECT id FROM outlet WHERE entry_id = @id)',
-  ...['sale_version', 'payment', 'parcel', 'arrival', 'claim'].map(
+  ...['sale_version', 'payment', 'parcel', 'parcel_check', 'arrival', 'claim'].map(
     (table) => `SELECT entry_id FROM ${table} WHERE sale_id IN (SELECT id FROM sale WHERE entry_id = @id)`,
   ),
   ...['tub', 'line', 'chore', 'sale', 'goods', 'outlet', 'closed_window'].map(

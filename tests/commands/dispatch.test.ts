@@ -53,7 +53,7 @@ describe('the packing list', () => {
     expect(linesOf(list)[0]).toBe('Mon 15 Mar: 1 parcel to pack');
     expect(linesOf(list)).toContain('A1      jade        12 1');
     expect(linesOf(list)).toContain('Bags for 1: 2 × 6 in 1 L, for 72 h at 20 °C');
-    expect(labelsOf(list)).toEqual(['Sent 1', 'Paid 2']);
+    expect(labelsOf(list)).toEqual(['Sent 1', 'Pack one by one', 'Paid 2']);
     const paid = await pushed(list, 'Paid 2');
     expect(paid.settle?.title).toBe('Mon 15 Mar: 2 parcels to pack');
     const sent = await pushed(list, 'Sent 1');

@@ -50,6 +50,7 @@ const wordNames = [
   'hours',
   'airC',
   'bag',
+  'step',
   'month',
 ] as const;
 
@@ -96,6 +97,7 @@ const stalePress: fc.Arbitrary<Step> = fc.record({
     purpose: fc.constantFrom('count', 'reading'),
     from: fc.constantFrom('ask', 'loss'),
     at: fc.constantFrom('r1', 't2', 'b', 't99', 'x', ''),
+    step: fc.constantFrom('caught', 'counted', 'again', 'slip', 'whatever'),
     changed: fc.constantFrom('', 'a', 'egm', 'zz'),
     rack: fc.constantFrom('A', 'Küche', 'Z'),
     how: fc.constantFrom('refund', 'resend', 'decline'),

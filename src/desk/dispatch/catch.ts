@@ -9,6 +9,7 @@ import {
 import type { BookedSale } from '../../store/sales.ts';
 import type { Desk } from '../desk.ts';
 import { stockOf } from '../tubs/stock.ts';
+import { caughtAlready } from './caught.ts';
 
 /** Animals that a sale takes from the tubs, extras included. */
 export const demandsOf = ({ items }: BookedSale): Demand[] =>
@@ -30,13 +31,23 @@ function spareTubs(desk: Desk, wanted: readonly Demand[]): SpareTub[] {
   );
 }
 
+/** Where to catch the animals of a day; what was ticked as caught stays as it was caught, and the others are planned around it. */
+export function planCatches(desk: Desk, sales: readonly BookedSale[]): Map<number, ParcelCatches> {
+  const caught = new Map(sales.map((sale) => [sale.id, caughtAlready(desk, sale, demandsOf(sale))]));
+  const inBags = sales.filter(({ id, sentAt }) => sentAt === null && caught.get(id) !== undefined);
+  const out = inBags.flatMap(({ id }) => caught.get(id) ?? []).map((one) => ({ ...one, number: -one.number }));
+  const others = sales.filter(({ id }) => caught.get(id) === undefined);
+  const planned = planAround(desk, putBack(spareTubs(desk, others.flatMap(demandsOf)), out), others);
+  for (const { id } of inBags) planned.set(id, { saleId: id, catches: caught.get(id) ?? [], short: [] });
+  return planned;
+}
+
 /**
- * Where to catch the animals of a day. Parcels that have left are planned along with the others as if their animals were still there,
+ * Where to catch the animals of parcels that nobody ticked. Parcels that have left are planned along with the others as if their animals were still there,
  * so that the list that was caught by in the evening holds while the parcels leave one after the other in the morning; where the books
  * have changed since, the others are planned anew from what is there.
  */
-export function planCatches(desk: Desk, sales: readonly BookedSale[]): Map<number, ParcelCatches> {
-  const tubs = spareTubs(desk, sales.flatMap(demandsOf));
+function planAround(desk: Desk, tubs: readonly SpareTub[], sales: readonly BookedSale[]): Map<number, ParcelCatches> {
   const left = sales.filter(({ sentAt }) => sentAt !== null);
   const gone = new Map(left.map((sale) => [sale.id, desk.store.parcels.parcels(sale.id).at(-1)?.catches ?? []]));
   const parcels = [...sales].sort(inOrder).map((sale) => ({ saleId: sale.id, demands: demandsOf(sale) }));

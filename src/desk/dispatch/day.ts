@@ -1,9 +1,20 @@
-import type { Catch, LineBags, LocalDay, Shortfall, Tub } from '../../domain/index.ts';
+import {
+  animalsOf,
+  type Catch,
+  type LineBags,
+  type LocalDay,
+  type PackingState,
+  packingState,
+  type Shortfall,
+  type Tub,
+} from '../../domain/index.ts';
 import type { BookedSale } from '../../store/sales.ts';
 import { type Desk, todayOf } from '../desk.ts';
+import { type CarriedGoods, carriedGoods } from '../sales/carried.ts';
 import { stateOf } from '../sales/find.ts';
 import { salesOn } from '../sales/list.ts';
 import { inOrder, planCatches } from './catch.ts';
+import { standingChecks } from './caught.ts';
 import { type JudgedDay, judgeDay } from './judge.ts';
 import { parcelBags } from './parcelBags.ts';
 
@@ -24,6 +35,10 @@ export interface ParcelToPack {
   readonly short: readonly { readonly what: string; readonly asked: number; readonly there: number }[];
   /** What it is packed in, line by line. */
   readonly bags: readonly LineBags[];
+  /** What is to be minded about goods that may carry young. */
+  readonly carried: CarriedGoods;
+  /** How far it is packed. */
+  readonly packed: PackingState;
   /** Its day was an earlier one. */
   readonly overdue: boolean;
 }
@@ -64,6 +79,8 @@ export function packingList(desk: Desk, day: LocalDay): PackingList {
       catches: namedCatches(desk, plan?.catches ?? []),
       short: namedShort(desk, plan?.short ?? []),
       bags: parcelBags(desk, sale, day),
+      carried: carriedGoods(desk, sale),
+      packed: packingState(standingChecks(desk, sale), animalsOf(sale).sent),
       overdue: sale.dispatchOn !== day,
     };
   });

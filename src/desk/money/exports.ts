@@ -31,7 +31,7 @@ const contents = {
   months: ['months'],
   'line-months': ['line-months'],
   'tax-years': ['tax-years'],
-  parcels: ['parcels'],
+  parcels: ['parcels', 'checks'],
   arrivals: ['arrivals'],
   claims: ['claims'],
   waiting: ['waiting'],
