@@ -49,7 +49,7 @@ export function claimRecordCard(voice: Voice, record: ClaimRecord, by: RecordBy)
   }
   const groups = by === 'tub' ? { tub: record.byTub } : wayGroups(record);
   const worse = [
-    ...[...record.byLine, ...record.byTub].filter((group) => group.worse).map(({ name }) => clipped(name, 10)),
+    ...[...record.byTub, ...record.byLine].filter((group) => group.worse).map(({ name }) => clipped(name, 10)),
     ...wayRows(record)
       .filter((group) => group.worse)
       .map(({ name }) => name),
@@ -67,7 +67,7 @@ export function claimRecordCard(voice: Voice, record: ClaimRecord, by: RecordBy)
       ...(by === 'way' ? bandLine(voice, record) : []),
       'Ranges 95 %, as if each animal fared by itself',
     ],
-    table: Object.entries(groups).flatMap(([head, rows]) => tableOf(head, rows)),
+    table: Object.entries(groups).flatMap(([head, rows], index) => tableOf(head, rows, index === 0)),
     ...(worse[0] !== undefined && { next: `Look at ${worse[0]} before you send more` }),
     controls: [
       [
@@ -102,7 +102,7 @@ function costLines(voice: Voice, cost: GuaranteeCost): string[] {
   if (perParcelMinor === null) return [];
   const money = (minor: number): string => moneyWords(voice, minor);
   return [
-    `The guarantee cost ${money(perParcelMinor)} a parcel, of ${parcels}`,
+    `The guarantee cost ${money(perParcelMinor)} a parcel (${parcels} sent)`,
     `Refunds ${money(refundsMinor)} · resends ${money(resendsMinor)} · extras ${money(extrasMinor)}, at price`,
     ...(unpriced > 0 ? [`${counted(unpriced, 'animal')} without a price left out`] : []),
   ];
@@ -144,10 +144,10 @@ const bandLine = (voice: Voice, { byAir }: ClaimRecord): string[] =>
 const rowOf = (name: string, of: string, share: string, range: string): string =>
   `${clipped(name, 10).padEnd(10)}${of.padStart(13)}${share.padStart(5)}${range.padStart(10)}`;
 
-function tableOf(head: string, rows: readonly Named[]): string[] {
+function tableOf(head: string, rows: readonly Named[], isFirst: boolean): string[] {
   const shown = rows.slice(0, mostRows);
   return [
-    rowOf(head, 'alive/sent', '%', 'range %'),
+    isFirst ? rowOf(head, 'alive/sent', '%', 'range %') : `${head}:`,
     ...shown.map(({ name, alive, sent, interval }) =>
       rowOf(name, `${alive}/${sent}`, percentOf(alive / sent), rangeWords(interval).replace(' %', '')),
     ),

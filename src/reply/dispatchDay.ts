@@ -1,7 +1,7 @@
 import { isPartPaid, type LineBags, type LocalDay, type PackingState, type Sale } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { type Button, button, type Card, type ControlRow } from './card.ts';
-import { type CarriedGoods, carriedLines } from './carriedWords.ts';
+import { type CarriedGoods, carriedTogether } from './carriedWords.ts';
 import { type Judged, nextGoodLine, reasonLines, verdictWords, wantsForecast } from './dispatchReasons.ts';
 import { parcelBagsWords } from './packWords.ts';
 import { forecastButton } from './sale.ts';
@@ -84,7 +84,8 @@ export function packingCard(voice: Voice, list: PackingList): Card {
     title: `${dateWords(voice, day)}: ${parcels.length === 0 ? 'nothing to pack' : `${counted(parcels.length, 'parcel')} to pack`}${left}`,
     why: [
       ...(parcels.length > 0 ? dayLines(voice, parcels) : []),
-      ...parcels.flatMap((parcel) => parcelLines(voice, parcel)),
+      ...parcels.flatMap((parcel) => parcelLines(parcel)),
+      ...carriedTogether(voice, parcels),
       ...bagLines(voice, parcels),
       ...unpaid.map(
         (sale) =>
@@ -121,13 +122,12 @@ function dayLines(voice: Voice, parcels: readonly ParcelToPack[]): string[] {
   });
 }
 
-function parcelLines(voice: Voice, { sale, catches, short, carried, packed, overdue }: ParcelToPack): string[] {
+function parcelLines({ sale, catches, short, packed, overdue }: ParcelToPack): string[] {
   const from = catches.length === 0 ? '' : ` (${catches.map(catchWords).join(', ')})`;
   const who = [sale.buyer, sale.area].filter((word) => word !== null).join(', ');
   return [
     `${sale.id}${who === '' ? '' : ` ${who}`}: ${sale.items.map(itemLine).join(', ')}${from}${overdue ? ', left over' : ''}${packedWords(packed)}`,
     ...short.map(({ what, asked, there }) => `${sale.id} short: ${what} ${asked} needed, ${there} to spare`),
-    ...carriedLines(voice, carried).map((line) => `${sale.id}: ${line}`),
   ];
 }
 

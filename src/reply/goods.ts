@@ -1,7 +1,7 @@
 import type { Goods, Instant, PackingNeed } from '../domain/index.ts';
 import type { Card } from './card.ts';
 import { undoButton } from './undoButton.ts';
-import { counted, dateWords, listWords, loggedWords, momentWords, moneyWords, type Voice } from './voice.ts';
+import { counted, dateWords, dayWords, listWords, loggedWords, momentWords, moneyWords, type Voice } from './voice.ts';
 
 interface GoodsAnswer {
   readonly goods: Goods;
@@ -52,8 +52,8 @@ function needLine(
 ): string {
   if (lastDay === null) return 'No parcel ahead takes any';
   const taken = `Parcels up to ${dateWords(voice, lastDay)} take ${pieces}`;
-  if (shortOn !== null) return `${taken}: too few from ${dateWords(voice, shortOn)}`;
-  if (lowOn !== null) return `${taken}: under ${keepAtLeast} from ${dateWords(voice, lowOn)}`;
+  if (shortOn !== null) return `${taken}: too few from ${dayWords(voice, shortOn)}`;
+  if (lowOn !== null) return `${taken}: under ${keepAtLeast} from ${dayWords(voice, lowOn)}`;
   return `${taken}: ${stock - pieces} left then`;
 }
 
@@ -61,5 +61,6 @@ function needLine(
 function buyWords(voice: Voice, { goods, free, need }: GoodsAnswer): string {
   const buy = Math.max(goods.keepAtLeast - free, need?.buy ?? 0);
   const by = need?.shortOn ?? null;
+  if (by !== null && by <= voice.today) return `Buy at least ${counted(buy, 'piece')} today`;
   return by === null ? `Buy at least ${buy}` : `Buy at least ${counted(buy, 'piece')} before ${dateWords(voice, by)}`;
 }

@@ -40,15 +40,15 @@ describe('the card of the record', () => {
     expect(card.why?.slice(0, 4)).toEqual([
       'With so few sent, true survival could be as low as 91 %',
       'Orders full: 1 of 1 (21–100 %)',
-      'The guarantee cost €5.00 a parcel, of 14',
+      'The guarantee cost €5.00 a parcel (14 sent)',
       'Refunds €6.00 · resends €8.00 · extras €56.00, at price',
     ]);
     expect(card.table).toEqual([
       'line         alive/sent    %   range %',
       'jade              38/38  100    91–100',
-      'on the way   alive/sent    %   range %',
+      'on the way:',
       '1 day             38/38  100    91–100',
-      'air there    alive/sent    %   range %',
+      'air there:',
       'mild air          38/38  100    91–100',
     ]);
   });

@@ -25,6 +25,12 @@ describe('the card of packing goods', () => {
     ]);
   });
 
+  it('says today of today', () => {
+    const today = card({ low: true, need: { ...need, shortOn: day('2027-03-14'), buy: 2 } });
+    expect(today).toContain('Parcels up to Wed 17 Mar take 3: too few from today');
+    expect(today.at(-1)).toBe('Buy at least 2 pieces today');
+  });
+
   it('says when they are only low, and when they last', () => {
     const low = card({ low: true, need: { ...need, pieces: 2, lowOn: day('2027-03-16'), buy: 1 } });
     expect(low).toContain('Parcels up to Wed 17 Mar take 2: under 1 from Tue 16 Mar');

@@ -28,7 +28,7 @@ export interface Survival {
 
 export interface SurvivalBy<Key> extends Survival {
   readonly key: Key;
-  /** The whole range lies under the share of all: hardly chance. Of twenty such groups one does so by chance. */
+  /** The whole range, widened as parcels differ (`unlikeness`), lies under the share of all: hardly chance. */
   readonly worse: boolean;
 }
 
@@ -63,9 +63,10 @@ export function survivalRecord(arrived: readonly ArrivedParcel[]): SurvivalRecor
   const parcels = arrived.filter(({ catches }) => catches.length > 0);
   const parts = parcels.flatMap((parcel, index) => partsOf(parcel, index));
   const all = survivalOf(parts);
+  const unlike = unlikeness(parcels, shareOf(all));
   const full = parcels.filter((parcel) => sentIn(parcel) - deadIn(parcel) >= parcel.ordered).length;
   const by = <Key>(keyOf: (part: Part) => Key, order: (a: SurvivalBy<Key>, b: SurvivalBy<Key>) => number) =>
-    grouped(parts, all, keyOf).sort(order);
+    grouped(parts, { share: shareOf(all), unlike }, keyOf).sort(order);
   const parcelOf = ({ parcel }: Part): ArrivedParcel | undefined => parcels[parcel];
   return {
     all,
@@ -111,11 +112,31 @@ function survivalOf(parts: readonly Part[]): Survival {
   return { sent, alive, parcels, interval, few: shareOf({ sent, alive }) - interval.low > fewBelow };
 }
 
-function grouped<Key>(parts: readonly Part[], all: Survival, keyOf: (part: Part) => Key): SurvivalBy<Key>[] {
+/**
+ * How much more parcels differ in what died than animals that fare each by itself would, 1 and up: φ = Σ (dead − n·q)²/(n·q·(1−q))/(parcels − 1),
+ * q the share of all that died. So many animals tell as much as one by itself. Pearson's dispersion of a quasi-binomial (McCullagh & Nelder
+ * 1989, 4.5.2), from memory; 1 where nothing, all, or a single parcel is known.
+ */
+export function unlikeness(parcels: readonly ArrivedParcel[], share: number): number {
+  const known = parcels.filter((parcel) => sentIn(parcel) > 0);
+  if (known.length < 2 || share <= 0 || share >= 1) return 1;
+  const squares = known.map((parcel) => {
+    const sent = sentIn(parcel);
+    return (deadIn(parcel) - sent * (1 - share)) ** 2 / (sent * share * (1 - share));
+  });
+  return Math.max(1, squares.reduce((sum, square) => sum + square, 0) / (known.length - 1));
+}
+
+function grouped<Key>(
+  parts: readonly Part[],
+  all: { readonly share: number; readonly unlike: number },
+  keyOf: (part: Part) => Key,
+): SurvivalBy<Key>[] {
   const groups = new Map<Key, Part[]>();
   for (const part of parts) groups.set(keyOf(part), [...(groups.get(keyOf(part)) ?? []), part]);
   return [...groups].map(([key, own]) => {
     const survival = survivalOf(own);
-    return { key, ...survival, worse: survival.interval.high < shareOf(all) };
+    const { high } = wilsonInterval(survival.alive / all.unlike, survival.sent / all.unlike);
+    return { key, ...survival, worse: high < all.share };
   });
 }

@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type ArrivedParcel, airBandOf, survivalRecord, wilsonInterval } from '../../../src/domain/index.ts';
+import {
+  type ArrivedParcel,
+  airBandOf,
+  survivalRecord,
+  unlikeness,
+  wilsonInterval,
+} from '../../../src/domain/index.ts';
 
 fc.configureGlobal({ seed: 20270413 });
 
@@ -54,6 +60,22 @@ describe('the survival record', () => {
       [1, false],
     ]);
     expect(survivalRecord([...good, parcel({ ...bad, dead: 0 })]).byTub.some(({ worse }) => worse)).toBe(false);
+  });
+
+  it('does so less readily where parcels differ more than their animals by themselves would', () => {
+    // One tub lost two whole parcels and none in the others: that is the parcels, hardly the tub.
+    const others = Array.from({ length: 30 }, (_, index) => parcel({ dead: index % 15 === 0 ? 12 : 0 }));
+    const own = Array.from({ length: 10 }, (_, index) =>
+      parcel({ catches: [{ tubId: 9, lineId: 1, number: 12 }], dead: index < 2 ? 12 : 0 }),
+    );
+    const record = survivalRecord([...others, ...own]);
+    expect(wilsonInterval(96, 120).high).toBeLessThan(record.all.alive / record.all.sent);
+    expect(record.byTub.map(({ key, worse }) => [key, worse])).toEqual([
+      [9, false],
+      [1, false],
+    ]);
+    expect(unlikeness([parcel(), parcel({ dead: 12 })], 0.5)).toBe(12 * 2);
+    expect([unlikeness([parcel()], 0.5), unlikeness([parcel(), parcel()], 1)]).toEqual([1, 1]);
   });
 
   it('leaves out parcels without animals, and takes more dead than sent as all', () => {
