@@ -56,9 +56,7 @@ export const weatherLeaf = leaf({
     const forecast = { day: day.value ?? todayOf(ctx.desk), area, lowC: inCelsius(low), highC: inCelsius(high) };
     const logged = logWeather(ctx.desk, ctx.by, forecast);
     if (!logged.ok) return refused(ctx, logged.fault);
-    const { weather, entryId } = logged.value;
-    const judged = judgeDay(ctx.desk, weather.day, { area: weather.area, region: null });
-    return { card: weatherCard(voiceOf(ctx), ctx.by.name, weather, judged, entryId) };
+    return { card: weatherCard(voiceOf(ctx), ctx.by.name, logged.value) };
   },
 });
 

@@ -1,6 +1,6 @@
-import { homeArea, saleById, sendParcel, todayOf } from '../src/desk/index.ts';
-import { parseDay } from '../src/domain/index.ts';
-import { arrivedForm, press, refusalCard, sentManyCard, weatherForm } from '../src/reply/index.ts';
+import { areasOf, homeArea, judgeDay, saleById, sendParcel, todayOf } from '../src/desk/index.ts';
+import { parseDay, wantedForecasts } from '../src/domain/index.ts';
+import { areaOfRef, arrivedForm, press, refusalCard, sentManyCard, weatherForm } from '../src/reply/index.ts';
 import type { ActHandlers, Answer, Ctx, Pressed } from './command.ts';
 import { arrivedLeaf, packingOn, sentLeaf, weatherLeaf } from './dispatch.ts';
 import { keepForm } from './keptForms.ts';
@@ -32,10 +32,20 @@ function sendMany(ctx: Ctx, values: readonly string[]): Answer | Promise<Answer>
   return { card: sentManyCard(ctx.by.name, sent, notSent), private: sent.length === 0 };
 }
 
+/** The form for the first place and day that a parcel's verdict lacks. */
 function openWeather(ctx: Ctx, sale: number, typedDay: string): Answer {
   const day = parseDay(typedDay);
-  const area = saleById(ctx.desk, sale)?.area ?? homeArea;
-  return day === undefined ? gone : { form: weatherForm(voiceOf(ctx), day, area) };
+  if (day === undefined) return gone;
+  const to = saleById(ctx.desk, sale);
+  const [wanted] = to === undefined ? [] : wantedForecasts(judgeDay(ctx.desk, day, to).reasons);
+  const place = wanted ?? { day, area: to?.area ?? homeArea };
+  return { form: weatherForm(voiceOf(ctx), place.day, place.area) };
+}
+
+function openWeatherAt(ctx: Ctx, typedDay: string, ref: string): Answer {
+  const day = parseDay(typedDay);
+  const area = areaOfRef(ref, areasOf(ctx.desk));
+  return day === undefined || area === undefined ? gone : { form: weatherForm(voiceOf(ctx), day, area) };
 }
 
 async function sendWeather(ctx: Ctx, day: string, fields: Pressed['fields']): Promise<Answer> {
@@ -68,6 +78,7 @@ export const dispatchActs = {
   'pack-paid-pick': ({ day }, ctx, { values }) => fromList(ctx, day, payOnPress(ctx, Number(values[0]) || 0)),
   'parcel-sent': ({ sale }, ctx) => runLeaf(sentLeaf, { sale: String(sale) }, ctx),
   'weather-form': ({ sale, day }, ctx) => openWeather(ctx, sale, day),
+  'weather-at': ({ day, area }, ctx) => openWeatherAt(ctx, day, area),
   'weather-send': ({ day }, ctx, { fields }) => sendWeather(ctx, day, fields),
   'arrived-form': ({ sale }) => ({ form: arrivedForm(sale) }),
   'arrived-send': ({ sale }, ctx, { fields }) => sendArrived(ctx, sale, fields),

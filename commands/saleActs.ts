@@ -1,6 +1,6 @@
 import { findSale, moveAllInTrouble } from '../src/desk/index.ts';
 import { openMinorOf } from '../src/domain/index.ts';
-import { amountForm, cancelForm, type Press, press, salesMovedCard } from '../src/reply/index.ts';
+import { amountForm, areaForm, cancelForm, type Press, press, salesMovedCard } from '../src/reply/index.ts';
 import type { ActHandlers, Answer, Ctx, Pressed } from './command.ts';
 import { keepForm } from './keptForms.ts';
 import { runLeaf } from './run.ts';
@@ -48,6 +48,9 @@ export const saleActs = {
     return { card: salesMovedCard(voiceOf(ctx), ctx.by.name, moved, notMoved) };
   },
   'buyer-forget': ({ buyer }, ctx) => forgetOnPress(ctx, buyer),
+  'sale-area-form': ({ sale }) => ({ form: areaForm(sale) }),
+  'sale-area-send': ({ sale }, ctx, { fields }) =>
+    runLeaf(editLeaf, { sale: String(sale), area: fields['area'] ?? '' }, ctx),
   'sale-cancel-form': ({ sale }) => ({ form: cancelForm(sale) }),
   'sale-cancel-send': ({ sale }, ctx, { fields }) =>
     runLeaf(cancelLeaf, { sale: String(sale), reason: fields['reason'] ?? '' }, ctx),

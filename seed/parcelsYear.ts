@@ -131,11 +131,17 @@ export function openParcelsYear(stage: Stage, room: Room, colonies: ColonyYear, 
     const tomorrow = addDays(day, 1);
     const { paid, unpaid } = salesOn(desk, tomorrow);
     if (paid.length + unpaid.length === 0) return;
-    for (const ahead of [tomorrow, addDays(tomorrow, 1)]) {
-      const { lowC, highC } = room.air(ahead);
+    const arrivesOn = addDays(tomorrow, 1);
+    const places = new Set([...paid, ...unpaid].flatMap(({ area }) => area ?? []));
+    const looked = [
+      ...[tomorrow, arrivesOn].map((ahead) => ({ day: ahead, area: homeArea })),
+      ...[...places].map((area) => ({ day: arrivesOn, area })),
+    ];
+    for (const where of looked) {
+      const { lowC, highC } = room.air(where.day);
       clock.pass(1);
       const forecast = { lowC: Math.round(lowC), highC: Math.round(highC) };
-      must(logWeather(desk, stage.by('partner'), { day: ahead, area: homeArea, ...forecast }));
+      must(logWeather(desk, stage.by('partner'), { ...where, ...forecast }));
     }
     for (const sale of paid) {
       if (judgeSale(desk, sale)?.good === false) must(moveToNext(desk, by(), String(sale.id)));

@@ -2,12 +2,11 @@ import { isPartPaid, type LineBags, type LocalDay, type PackingState, type Sale 
 import { press } from './acts.ts';
 import { type Button, button, type Card, type ControlRow } from './card.ts';
 import { type CarriedGoods, carriedTogether } from './carriedWords.ts';
-import { type Judged, nextGoodLine, reasonLines, verdictWords, wantsForecast } from './dispatchReasons.ts';
+import { airLine, type Judged, nextGoodLine, reasonLines, wantsForecast } from './dispatchReasons.ts';
 import { parcelBagsWords } from './packWords.ts';
-import { forecastButton } from './sale.ts';
 import { itemLine, openWords } from './saleWords.ts';
-import { undoButton } from './undoButton.ts';
-import { counted, dateWords, listWords, loggedWords, tempWords, type Voice } from './voice.ts';
+import { counted, dateWords, listWords, type Voice } from './voice.ts';
+import { airButtons, enterButton } from './weather.ts';
 
 /** The verdict on a day for a place, with the reasons and the next good day. */
 export function checkCard(voice: Voice, judged: Judged, place: string | null): Card {
@@ -17,6 +16,7 @@ export function checkCard(voice: Voice, judged: Judged, place: string | null): C
     title: `${verdict}${place === null ? '' : `, to ${place}`}`,
     why: [
       ...reasonLines(voice, judged.reasons, 3),
+      ...airLine(voice, judged),
       ...(judged.verdict === 'no'
         ? []
         : [`Delivered ${judged.deliveryDays.map((day) => dateWords(voice, day)).join(' or ')}`]),
@@ -32,10 +32,7 @@ function checkControls(voice: Voice, judged: Judged): Button[] {
   const packing = (day: LocalDay, tone: 'main' | 'plain'): Button => packingButton(voice, day, tone);
   if (judged.good) {
     const waits = wantsForecast(judged);
-    return [
-      button('Enter forecast', press('weather-form', { sale: 0, day: judged.day }), waits ? 'main' : 'plain'),
-      packing(judged.day, waits ? 'plain' : 'main'),
-    ];
+    return [enterButton(judged, waits ? 'main' : 'plain'), packing(judged.day, waits ? 'plain' : 'main')];
   }
   return judged.next === null ? [] : [packing(judged.next, 'main')];
 }
@@ -174,8 +171,10 @@ function packingControls(voice: Voice, { day, parcels, unpaid, judged }: Packing
   } else if (unpaid.length > 0) {
     rows.push(unpaid.map((sale) => button(`Paid ${sale.id}`, press('pack-paid', { day, sale: sale.id }))));
   }
-  const wants = [judged, ...parcels.map((parcel) => parcel.judged)].some(wantsForecast);
-  return wants && rows.length < 2 ? [...rows, [forecastButton(0, day)]] : rows;
+  const [air = airButtons(0, judged)] = parcels
+    .map((parcel) => airButtons(parcel.sale.id, parcel.judged))
+    .filter((buttons) => buttons.length > 0);
+  return air.length > 0 && rows.length < 2 ? [...rows, air] : rows;
 }
 
 const choiceOf = (sale: Sale) => ({
@@ -183,48 +182,3 @@ const choiceOf = (sale: Sale) => ({
   value: String(sale.id),
   description: sale.items.map(itemLine).join(', '),
 });
-
-/** A forecast that was kept, and what the day looks like with it. */
-export function weatherCard(
-  voice: Voice,
-  by: string,
-  weather: { readonly day: LocalDay; readonly area: string; readonly lowC: number; readonly highC: number },
-  judged: Judged,
-  entryId: number,
-): Card {
-  const { day, area, lowC, highC } = weather;
-  return {
-    title: `${area}: ${verdictWords(voice, { ...judged, day })}`,
-    why: [
-      `Low ${tempWords(voice, lowC)}, high ${tempWords(voice, highC)} at ${area} on ${dateWords(voice, day)}`,
-      ...reasonLines(
-        voice,
-        judged.reasons.filter(({ kind }) => kind !== 'too-cold' && kind !== 'too-hot'),
-      ),
-      ...boundLine(voice, judged),
-      ...nextGoodLine(voice, judged),
-      loggedWords(voice, by),
-    ],
-    controls: [[button('Packing list', press('pack-day', { day })), undoButton(entryId)]],
-  };
-}
-
-/** The bound that the air is outside of, its figures being said already. */
-const boundLine = (voice: Voice, { reasons }: Judged): string[] =>
-  reasons.flatMap((reason) => {
-    if (reason.kind === 'too-cold') return [`Your bound for the low is ${tempWords(voice, reason.minTempC)}`];
-    return reason.kind === 'too-hot' ? [`Your bound for the high is ${tempWords(voice, reason.maxTempC)}`] : [];
-  });
-
-/** A form for the forecast of a place on a day. */
-export const weatherForm = (voice: Voice, day: LocalDay, area: string) => ({
-  title: `Forecast for ${dateWords(voice, day)}`,
-  press: press('weather-send', { day }),
-  fields: [
-    { id: 'area', label: 'Place', lines: 'one' as const, value: area, required: true },
-    { id: 'low', label: `Low of the night, ${unitOf(voice)}`, lines: 'one' as const, required: true },
-    { id: 'high', label: `High of the day, ${unitOf(voice)}`, lines: 'one' as const, required: true },
-  ],
-});
-
-const unitOf = (voice: Voice): string => (voice.units === 'us' ? '°F' : '°C');

@@ -2,11 +2,24 @@ import {
   type Absence,
   type DispatchJudgement,
   type DispatchReason,
+  type ForecastGap,
+  type KnownAir,
   type LocalDay,
   verdictOfReason,
   type Weekday,
+  wantedForecasts,
 } from '../domain/index.ts';
-import { dateWords, listWords, momentWords, monthDayWords, tempWords, type Voice } from './voice.ts';
+import {
+  dateWords,
+  dayWords,
+  listWords,
+  momentWords,
+  monthDayWords,
+  sinceWords,
+  someWords,
+  tempWords,
+  type Voice,
+} from './voice.ts';
 
 /** A dispatch day judged, and the next one that is good; null: none within a year. */
 export interface Judged extends DispatchJudgement {
@@ -79,6 +92,8 @@ function reasonLine(voice: Voice, reason: Exclude<DispatchReason, { kind: 'weeke
       return `${reason.name} is away ${absenceWords(voice, reason.absence)}, when a claim may come`;
     case 'forecast-missing':
       return 'It leaves within two days and nobody has looked at the forecast';
+    case 'forecast-gaps':
+      return gapsLine(voice, reason.missing);
     case 'forecast-old':
       return `The forecast for ${reason.area} is from ${momentWords(voice, reason.at)}: look again`;
     case 'abroad':
@@ -89,6 +104,30 @@ function reasonLine(voice: Voice, reason: Exclude<DispatchReason, { kind: 'weeke
       return 'Forecast not looked at';
   }
 }
+
+/** "No forecast yet for home today, Leeds on Tue 16 Mar"; without a place for the far end: where it goes is asked first. */
+function gapsLine(voice: Voice, missing: readonly ForecastGap[]): string {
+  const named = missing.flatMap(({ area, day }) => (area === null ? [] : [gapWords(voice, { area, day })]));
+  if (named.length === 0) return 'Only the weather here was looked at: say where it goes, with area';
+  const where = named.length < missing.length ? '; nor is it said where it goes' : '';
+  return `No forecast yet for ${someWords(named, 3)}${where}`;
+}
+
+/** "Leeds tomorrow", "Leeds on Tue 16 Mar". */
+export function gapWords(voice: Voice, { area, day }: { readonly area: string; readonly day: LocalDay }): string {
+  const words = dayWords(voice, day);
+  return words === dateWords(voice, day) ? `${area} on ${words}` : `${area} ${words}`;
+}
+
+/** The air on the way where no figure of it was said already, with the age of the oldest forecast. */
+export function airLine(voice: Voice, { air, reasons }: Pick<DispatchJudgement, 'air' | 'reasons'>): string[] {
+  const isSaid = reasons.some(({ kind }) => kind === 'too-cold' || kind === 'too-hot' || kind === 'past');
+  return air === null || isSaid ? [] : [airWords(voice, air)];
+}
+
+/** "Low 6 °C, high 17 °C on the way, as of today 17:05". */
+export const airWords = (voice: Voice, { lowC, highC, at }: KnownAir): string =>
+  `Low ${tempWords(voice, lowC)}, high ${tempWords(voice, highC)} on the way, as of ${sinceWords(voice, at)}`;
 
 /** "Tue 3 Aug to Thu 12 Aug", "from Tue 3 Aug on", "until Thu 12 Aug". */
 export function absenceWords(voice: Voice, { from, to }: Absence): string {
@@ -107,4 +146,4 @@ export function nextGoodLine(voice: Voice, judged: Judged): string[] {
 
 /** Whether somebody should look at the forecast before this day, which is good but for that. */
 export const wantsForecast = ({ good, reasons }: Pick<Judged, 'good' | 'reasons'>): boolean =>
-  good && reasons.some(({ kind }) => kind === 'forecast-missing' || kind === 'forecast-old');
+  good && wantedForecasts(reasons).length > 0;

@@ -1,5 +1,6 @@
 export * from './acts.ts';
 export * from './animals.ts';
+export { areaOfRef, areaRef } from './areaRef.ts';
 export * from './arrival.ts';
 export * from './arrivalText.ts';
 export * from './card.ts';
@@ -53,3 +54,4 @@ export * from './tub.ts';
 export * from './undo.ts';
 export * from './voice.ts';
 export * from './waiting.ts';
+export * from './weather.ts';

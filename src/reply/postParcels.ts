@@ -1,10 +1,11 @@
-import { oldAlarmDays, type Sale, type StandingValue } from '../domain/index.ts';
+import { oldAlarmDays, type Sale, type StandingValue, worstAir } from '../domain/index.ts';
 import type { Button } from './card.ts';
-import { type Judged, reasonLines, wantsForecast } from './dispatchReasons.ts';
-import { forecastButton, moveButton } from './sale.ts';
+import { airWords, type Judged, reasonLines } from './dispatchReasons.ts';
+import { moveButton } from './sale.ts';
 import { standingWords } from './standing.ts';
 import { type TubWater, worstWords } from './tubWater.ts';
 import { counted, dateWords, listWords, type Voice } from './voice.ts';
+import { airButtons } from './weather.ts';
 
 export interface ParcelWords {
   readonly sale: Sale;
@@ -13,17 +14,27 @@ export interface ParcelWords {
 
 /** "Parcels 41 and 43 may go"; the others by their reason, with the next good day. */
 export function parcelLines(voice: Voice, parcels: readonly ParcelWords[]): string[] {
-  const going = parcels.filter(({ judged }) => judged.verdict === 'may go').map(({ sale }) => String(sale.id));
+  const going = parcels.filter(({ judged }) => judged.verdict === 'may go');
   const others = new Map<string, string[]>();
   for (const { sale, judged } of parcels.filter((parcel) => parcel.judged.verdict !== 'may go')) {
     const why = `${judged.verdict}. ${[...reasonLines(voice, judged.reasons, 1), ...nextWords(voice, judged)].join('; ')}`;
     others.set(why, [...(others.get(why) ?? []), String(sale.id)]);
   }
   return [
-    ...(going.length === 0 ? [] : [`${going.length === 1 ? 'Parcel' : 'Parcels'} ${listWords(going)} may go`]),
+    ...(going.length === 0 ? [] : [goingLine(voice, going)]),
     ...[...others].map(([why, ids]) => `${ids.length === 1 ? 'Parcel' : 'Parcels'} ${listWords(ids)}: ${why}`),
   ];
 }
+
+/** "Parcels 41 and 43 may go: low 6 °C, high 17 °C on the way, as of today 17:05", the worst of them all. */
+function goingLine(voice: Voice, going: readonly ParcelWords[]): string {
+  const ids = listWords(going.map(({ sale }) => String(sale.id)));
+  const air = worstAir(going.flatMap(({ judged }) => judged.air ?? []));
+  const words = air === null ? '' : `: ${lowered(airWords(voice, air))}`;
+  return `${going.length === 1 ? 'Parcel' : 'Parcels'} ${ids} may go${words}`;
+}
+
+const lowered = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 
 /** Behind the last line of parcels that a post has room for. */
 export const moreParcels = (left: number): string => `${counted(left, 'other verdict')}: see Pack`;
@@ -39,11 +50,9 @@ export const moveButtons = (voice: Voice, parcels: readonly ParcelWords[], most 
     )
     .slice(0, most);
 
-/** A button to enter the forecast for the first parcel that waits for one. */
-export function forecastButtons(parcels: readonly ParcelWords[]): Button[] {
-  const waiting = parcels.find(({ judged }) => judged.good && wantsForecast(judged));
-  return waiting === undefined ? [] : [forecastButton(waiting.sale.id, waiting.judged.day)];
-}
+/** What settles the air on the way of the first parcel that waits for that. */
+export const forecastButtons = (parcels: readonly ParcelWords[]): Button[] =>
+  parcels.map(({ sale, judged }) => airButtons(sale.id, judged)).find((buttons) => buttons.length > 0) ?? [];
 
 /** "Sale 45" or "Sales 45 and 46" not paid yet. */
 export const unpaidLines = (unpaid: readonly Sale[]): string[] =>

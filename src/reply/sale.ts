@@ -2,9 +2,10 @@ import type { LocalDay, Sale, SaleState } from '../domain/index.ts';
 import { press } from './acts.ts';
 import { type Button, button, type Card, type Form } from './card.ts';
 import { type CarriedGoods, carriedLines } from './carriedWords.ts';
-import { type Judged, nextGoodLine, reasonLines, verdictWords, wantsForecast } from './dispatchReasons.ts';
+import { airLine, type Judged, nextGoodLine, reasonLines, verdictWords } from './dispatchReasons.ts';
 import { orderLine, stateLine } from './saleWords.ts';
 import { dateWords, listWords, loggedWords, momentWords, moneyWords, type Voice } from './voice.ts';
+import { airButtons } from './weather.ts';
 
 export interface SaleBooked {
   readonly sale: Sale;
@@ -51,7 +52,9 @@ export const saleTitle = (voice: Voice, sale: Sale, judged: Judged | null): stri
 
 /** Why its day is judged so. */
 export const judgedLines = (voice: Voice, judged: Judged | null): string[] =>
-  judged === null ? ['Closed windows leave no day open: see /season'] : reasonLines(voice, judged.reasons);
+  judged === null
+    ? ['Closed windows leave no day open: see /season']
+    : [...reasonLines(voice, judged.reasons), ...airLine(voice, judged)];
 
 /** The likely acts on a sale that is not sent. */
 export function openSaleControls(voice: Voice, sale: Sale, state: SaleState, judged: Judged | null): Button[] {
@@ -60,7 +63,7 @@ export function openSaleControls(voice: Voice, sale: Sale, state: SaleState, jud
   if (state !== 'paid') controls.push(paidButton(sale, controls.length === 0));
   else if (judged?.day === voice.today) controls.push(button('Sent', press('parcel-sent', { sale: sale.id }), 'main'));
   else if (judged?.good) controls.push(button('Packing list', press('pack-day', { day: judged.day }), 'main'));
-  if (judged !== null && wantsForecast(judged)) controls.push(forecastButton(sale.id, judged.day));
+  if (judged !== null) controls.push(...airButtons(sale.id, judged));
   controls.push(button('Cancel sale', press('sale-cancel-form', { sale: sale.id }), 'danger'));
   return controls;
 }
@@ -71,10 +74,6 @@ export const moveButton = (voice: Voice, sale: number, day: LocalDay, withNumber
 
 export const paidButton = (sale: Sale, likely = false): Button =>
   button('Paid', press('sale-paid', { sale: sale.id }), likely ? 'main' : 'plain');
-
-/** Opens the form for a forecast; sale 0: for the place that parcels leave from. */
-export const forecastButton = (sale: number, day: LocalDay): Button =>
-  button('Enter forecast', press('weather-form', { sale, day }));
 
 export interface SaleShown {
   readonly sale: Sale;
@@ -137,6 +136,13 @@ export const cancelForm = (sale: number): Form => ({
   title: `Cancel sale ${sale}`,
   press: press('sale-cancel-send', { sale }),
   fields: [{ id: 'reason', label: 'Reason', hint: 'not paid, changed their mind', lines: 'one', required: true }],
+});
+
+/** Where a parcel goes, where nobody has said so: the weather there counts too. */
+export const areaForm = (sale: number): Form => ({
+  title: `Where sale ${sale} goes`,
+  press: press('sale-area-send', { sale }),
+  fields: [{ id: 'area', label: 'Place', hint: 'A town is enough', lines: 'one', required: true }],
 });
 
 export const amountForm = (voice: Voice, sale: number): Form => ({

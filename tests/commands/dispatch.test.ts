@@ -3,6 +3,7 @@ import { claim } from '../../commands/claim.ts';
 import { dispatch } from '../../commands/dispatch.ts';
 import { goods } from '../../commands/goods.ts';
 import { handle } from '../../commands/index.ts';
+import { sale } from '../../commands/sale.ts';
 import { paySale } from '../../src/desk/index.ts';
 import { day } from '../../src/domain/index.ts';
 import { type Press, press } from '../../src/reply/index.ts';
@@ -22,7 +23,7 @@ beforeEach(() => {
 });
 afterEach(() => test.close());
 
-const leaves = [...dispatch.leaves, ...claim.leaves, ...goods.leaves];
+const leaves = [...dispatch.leaves, ...claim.leaves, ...goods.leaves, ...sale.leaves];
 function run(path: string, raw: Record<string, unknown> = {}) {
   const leaf = leaves.find((each) => each.path === path);
   if (leaf === undefined) throw new Error(path);
@@ -110,9 +111,33 @@ describe('/dispatch weather', () => {
     expect(bad.private).toBe(true);
     const kept = await pressed(press('weather-send', { day: monday }), { area: '', low: '6,5', high: '14' });
     expect(linesOf(kept).slice(0, 2)).toEqual([
-      'home: may go Mon 15 Mar',
+      'Parcel 1: ask, Mon 15 Mar',
       'Low 6.5 °C, high 14 °C at home on Mon 15 Mar',
     ]);
+    expect(linesOf(kept)).toContain('Only the weather here was looked at: say where it goes, with area');
+  });
+
+  it('leads from one end of the way to the other, a form at a time', async () => {
+    const asked = await run('sale show', { sale: '1' });
+    expect(labelsOf(asked)).toContain('Enter forecast');
+    await pressed(press('weather-send', { day: monday }), { area: 'home', low: '6', high: '14' });
+    const where = await pushed(await run('sale show', { sale: '1' }), 'Where does 1 go?');
+    expect(where.form?.fields.map(({ id }) => id)).toEqual(['area']);
+    const said = await pressed(press('sale-area-send', { sale: 1 }), { area: 'Harlingen' });
+    expect(linesOf(said)).toContain('No forecast yet for Harlingen tomorrow');
+    const home = await pressed(press('weather-send', { day: monday }), { area: 'home', low: '6', high: '15' });
+    const form = await pushed(home, 'Enter Harlingen Tue 16 Mar');
+    expect(form.form).toMatchObject({
+      title: 'Forecast for Tue 16 Mar',
+      fields: [{ id: 'area', value: 'Harlingen' }, {}, {}],
+    });
+    const both = await pressed(press('weather-send', { day: '2027-03-16' }), {
+      ...{ area: 'Harlingen', low: '9', high: '17' },
+    });
+    expect(linesOf(both)[0]).toBe('Parcel 1: may go Mon 15 Mar');
+    expect(linesOf(await run('sale show', { sale: '1' }))).toContain(
+      'Low 6 °C, high 17 °C on the way, as of today 10:01',
+    );
   });
 });
 

@@ -52,6 +52,7 @@ const wordNames = [
   'bag',
   'step',
   'month',
+  'area',
 ] as const;
 
 const who: fc.Arbitrary<Who> = fc.oneof(
@@ -107,6 +108,7 @@ const stalePress: fc.Arbitrary<Step> = fc.record({
     hours: fc.constantFrom('', '48', 'long'),
     airC: fc.constantFrom('', '18', '99'),
     bag: fc.constantFrom('ordinary', 'breathable', ''),
+    area: fc.constantFrom('Utrecht', 'home', 'Nowhere…', ''),
     month: fc.constantFrom('2027-04', '2026', '1999', '2027-13', ''),
   }),
   values: fc.array(fc.constantFrom('0', '1', '2', '999', '4.12', '7.'), {

@@ -13,7 +13,7 @@ import {
 } from '../../domain/index.ts';
 import type { BookedSale } from '../../store/sales.ts';
 import { businessOf, type Desk, todayOf } from '../desk.ts';
-import { type Destination, isAbroad, isIsland, onItsWay } from './places.ts';
+import { type Destination, endsOf, isAbroad, isIsland, onItsWay } from './places.ts';
 
 /** Days past a judged one that may matter: the search for the next good day and the way of a parcel sent then. */
 const reachDays = 430;
@@ -43,7 +43,8 @@ export function judgeFor(
   const partners = desk.store.settings.partners();
   const abroad = isAbroad(business, to);
   const island = isIsland(business, to);
-  return (day) => judgeDispatch({ ...rules, ...seen, day, windows, holidays, weather, partners, abroad, island });
+  const ends = endsOf(to);
+  return (day) => judgeDispatch({ ...rules, ...seen, day, windows, holidays, weather, partners, ends, abroad, island });
 }
 
 /** Holidays looked up before, by region and year: a calendar does not change while the program runs, and reading one takes a while. */

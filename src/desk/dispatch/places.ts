@@ -1,5 +1,14 @@
 import { isRegion as isKnownRegion, regionCode, regionsLike } from '../../calendar/index.ts';
-import { type Business, fail, folded, ok, type Refusal, type Result, type Weather } from '../../domain/index.ts';
+import {
+  type Business,
+  type Ends,
+  fail,
+  folded,
+  ok,
+  type Refusal,
+  type Result,
+  type Weather,
+} from '../../domain/index.ts';
 
 /** Where a parcel goes, as far as it is known. */
 export interface Destination {
@@ -30,10 +39,22 @@ export const isAbroad = (business: Business, { region }: Destination): boolean =
 export const isIsland = (business: Business, { area, region }: Destination): boolean =>
   (region !== null && region !== business.region && overWater.includes(region)) || islandWords.test(area ?? '');
 
+/** The name under which a place is kept: all names of the place that parcels leave from are one. */
+export const placeName = (area: string): string => (homeNames.includes(folded(area)) ? homeArea : area.trim());
+
+/** The places where the way of a parcel begins and ends. */
+export const endsOf = ({ area }: Pick<Destination, 'area'>): Ends => ({
+  from: homeArea,
+  to: area === null || area.trim() === '' ? null : placeName(area),
+});
+
 /** The forecasts that tell of this parcel's way: those for the place it leaves from and for the place it goes to. */
-export function onItsWay(weather: readonly Weather[], { area }: Destination): Weather[] {
-  const ends = [...homeNames, ...(area === null ? [] : [area])].map(folded);
-  return weather.filter((known) => ends.includes(folded(known.area)));
+export function onItsWay(weather: readonly Weather[], to: Pick<Destination, 'area'>): Weather[] {
+  const { from, to: end } = endsOf(to);
+  const ends = [from, end ?? from].map(folded);
+  return weather
+    .map((known) => ({ ...known, area: placeName(known.area) }))
+    .filter(({ area }) => ends.includes(folded(area)));
 }
 
 /** The region that was typed, by its code ("gb-eng") or its name ("Scotland"), as it is stored. */

@@ -3,7 +3,7 @@ import { addDays, type Instant, type LocalDay, type Weekday, weekdayOf } from '.
 import type { Weather } from '../sales/sale.ts';
 import { absenceReasons, type ClaimQuestion } from './absence.ts';
 import { daysOnTheWay, type HolidaysOnTheWay, noDeliveryOn } from './deliveryDays.ts';
-import { forecastReasons } from './forecast.ts';
+import { airOnTheWay, type Ends, forecastReasons, type KnownAir } from './forecast.ts';
 import {
   type DispatchReason,
   type DispatchVerdict,
@@ -20,6 +20,7 @@ export interface DispatchQuestion extends ClaimQuestion {
   readonly windows: readonly ClosedWindow[];
   readonly dispatchDays: readonly Weekday[];
   readonly holidays: HolidaysOnTheWay;
+  readonly ends: Ends;
   /** Known forecasts for places on the way of this parcel. */
   readonly weather: readonly Weather[];
   /** Bounds of the air on the way: night low and day high, °C. */
@@ -38,6 +39,8 @@ export interface DispatchJudgement {
   readonly reasons: readonly DispatchReason[];
   /** The days on which the parcel may be delivered: on time, then late by up to the slack. */
   readonly deliveryDays: readonly LocalDay[];
+  /** The air on the way as it is known; null: no forecast is. */
+  readonly air: KnownAir | null;
 }
 
 /**
@@ -48,11 +51,12 @@ export interface DispatchJudgement {
 export function judgeDispatch(question: DispatchQuestion): DispatchJudgement {
   const { day, transitDays, slackDays } = question;
   const onTheWay = daysOnTheWay(day, transitDays, slackDays);
+  const way = { deliveredOn: addDays(day, transitDays), lastDay: onTheWay.at(-1) ?? day };
   const reasons = reasonsInOrder([
     ...dayReasons(question),
     ...absenceReasons(question),
     ...onTheWay.flatMap((on) => wayReason(on, question.holidays)),
-    ...forecastReasons({ ...question, lastDay: onTheWay.at(-1) ?? day }),
+    ...forecastReasons({ ...question, ...way }),
     ...(question.abroad ? [{ kind: 'abroad' as const }] : []),
     ...(question.island ? [{ kind: 'island' as const }] : []),
   ]);
@@ -61,6 +65,7 @@ export function judgeDispatch(question: DispatchQuestion): DispatchJudgement {
     verdict: verdictOfReasons(reasons),
     reasons,
     deliveryDays: Array.from({ length: slackDays + 1 }, (_, late) => addDays(day, transitDays + late)),
+    air: airOnTheWay({ ...question, ...way }),
   };
 }
 
@@ -90,7 +95,7 @@ function wayReason(day: LocalDay, holidays: HolidaysOnTheWay): DispatchReason[] 
  * partner who is there.
  */
 const notOfTheDay: readonly DispatchReason['kind'][] = [
-  ...(['forecast-missing', 'forecast-old', 'partner-away'] as const),
+  ...(['forecast-missing', 'forecast-gaps', 'forecast-old', 'partner-away'] as const),
   ...(['abroad', 'island'] as const),
 ];
 

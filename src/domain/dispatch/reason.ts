@@ -6,6 +6,12 @@ import type { Absence } from '../rota/absence.ts';
 export const dispatchVerdicts = ['no', 'ask', 'may go'] as const;
 export type DispatchVerdict = (typeof dispatchVerdicts)[number];
 
+/** A place and a day of which no forecast is known; place null: wherever the parcel goes. */
+export interface ForecastGap {
+  readonly area: string | null;
+  readonly day: LocalDay;
+}
+
 /** Why a dispatch day is judged as it is, with the figures. */
 export type DispatchReason =
   | { readonly kind: 'past'; readonly day: LocalDay; readonly today: LocalDay }
@@ -39,7 +45,9 @@ export type DispatchReason =
       readonly maxTempC: number;
       readonly at: Instant;
     }
-  | { readonly kind: 'forecast-missing'; readonly day: LocalDay }
+  | { readonly kind: 'forecast-missing'; readonly day: LocalDay; readonly missing: readonly ForecastGap[] }
+  /** Known in part only: the weather of one end says nothing of the other. */
+  | { readonly kind: 'forecast-gaps'; readonly day: LocalDay; readonly missing: readonly ForecastGap[] }
   | {
       readonly kind: 'forecast-old';
       readonly day: LocalDay;
@@ -65,12 +73,21 @@ const leadsTo: Readonly<Record<DispatchReason['kind'], DispatchVerdict>> = {
   'too-cold': 'no',
   'too-hot': 'no',
   'forecast-missing': 'ask',
+  'forecast-gaps': 'ask',
   'forecast-old': 'ask',
   'partner-away': 'ask',
   abroad: 'ask',
   island: 'ask',
   'forecast-not-looked-at': 'may go',
 };
+
+/** The places and days whose forecast somebody should look at, those that nobody has named left out. */
+export const wantedForecasts = (reasons: readonly DispatchReason[]): { area: string; day: LocalDay }[] =>
+  reasons.flatMap((reason) => {
+    if (reason.kind === 'forecast-old') return [{ area: reason.area, day: reason.day }];
+    if (reason.kind !== 'forecast-missing' && reason.kind !== 'forecast-gaps') return [];
+    return reason.missing.flatMap(({ area, day }) => (area === null ? [] : [{ area, day }]));
+  });
 
 const order = Object.keys(leadsTo);
 

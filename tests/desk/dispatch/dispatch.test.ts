@@ -164,7 +164,7 @@ describe('a parcel sent', () => {
     expect(faultOf(send(sale.id))).toMatchObject({
       kind: 'ask-not-safe',
       day: '2027-03-15',
-      reasons: [{ kind: 'too-cold', lowC: 1, minTempC: 5 }],
+      reasons: [{ kind: 'too-cold', lowC: 1, minTempC: 5 }, { kind: 'forecast-gaps' }],
       next: '2027-03-17',
     });
     expect(stateOf(test.desk, sale)).toBe('kept');
@@ -196,10 +196,36 @@ describe('a forecast', () => {
   it('is asked for within two days, and settles the day either way', () => {
     expect(judgeDay(test.desk, monday, { area: null, region: null })).toMatchObject({ verdict: 'ask', good: true });
     taken(logWeather(test.desk, test.by('wren'), { day: monday, area: 'Home', lowC: 6, highC: 15 }));
-    expect(judgeDay(test.desk, monday, { area: null, region: null })).toMatchObject({ verdict: 'may go', reasons: [] });
-    taken(logWeather(test.desk, test.by('wren'), { day: monday, area: 'Lisbon', lowC: 20, highC: 31 }));
+    const tuesday = day('2027-03-16');
+    expect(judgeDay(test.desk, monday, { area: null, region: null })).toMatchObject({
+      ...{ verdict: 'ask', good: true },
+      reasons: [{ kind: 'forecast-gaps', missing: [{ area: null, day: tuesday }] }],
+    });
+    taken(logWeather(test.desk, test.by('wren'), { day: tuesday, area: 'Delft', lowC: 7, highC: 14 }));
+    expect(judgeDay(test.desk, monday, { area: 'delft', region: null })).toMatchObject({
+      verdict: 'may go',
+      reasons: [],
+    });
+    taken(logWeather(test.desk, test.by('wren'), { day: tuesday, area: 'Lisbon', lowC: 20, highC: 31 }));
     expect(judgeDay(test.desk, monday, { area: 'lisbon', region: null }).verdict).toBe('no');
-    expect(judgeDay(test.desk, monday, { area: null, region: null }).verdict).toBe('may go');
+    expect(judgeDay(test.desk, monday, { area: 'delft', region: null }).verdict).toBe('may go');
+  });
+
+  it('tells of the parcel that it is for, and what to look at next', () => {
+    const log = (on: string, area: string) =>
+      taken(logWeather(test.desk, test.by('wren'), { day: day(on), area, lowC: 8, highC: 15 }));
+    const near = test.sell(5, { dispatchOn: monday, area: 'Delft' });
+    const far = test.sell(5, { dispatchOn: monday, area: 'Breda' });
+    expect(log('2027-03-15', 'here')).toMatchObject({
+      ...{ weather: { area: 'home' }, sale: near.id, judged: { verdict: 'ask' } },
+      next: { area: 'Delft', day: '2027-03-16' },
+    });
+    expect(log('2027-03-16', 'delft')).toMatchObject({
+      ...{ sale: near.id, judged: { verdict: 'may go' } },
+      next: { area: 'Breda', day: '2027-03-16' },
+    });
+    expect(log('2027-03-16', 'Breda')).toMatchObject({ sale: far.id, judged: { verdict: 'may go' }, next: null });
+    expect(log('2027-03-20', 'Breda')).toMatchObject({ sale: null, next: null });
   });
 
   it('must be possible, for a day to come', () => {

@@ -27,6 +27,7 @@ const base: DispatchQuestion = {
   claimHours: 24,
   holidays: { sender: new Map(), buyer: new Map() },
   weather: [],
+  ends: { from: 'home', to: 'Leeds' },
   partners: [],
   minTempC: 5,
   maxTempC: 26,

@@ -39,6 +39,7 @@ const base: DispatchQuestion = {
   partners: [],
   holidays: { sender: easter, buyer: easter },
   weather: [],
+  ends: { from: 'home', to: 'Leeds' },
   minTempC: 5,
   maxTempC: 26,
   abroad: false,
@@ -63,6 +64,7 @@ describe('a dispatch day', () => {
       verdict: 'may go',
       reasons: [{ kind: 'forecast-not-looked-at', day: '2027-04-20' }],
       deliveryDays: ['2027-04-21', '2027-04-22'],
+      air: null,
     });
   });
 
@@ -148,13 +150,50 @@ describe('a dispatch day', () => {
     const soon = { day: day('2027-04-14') };
     expect(judge(soon)).toMatchObject({ verdict: 'ask', reasons: [{ kind: 'forecast-missing', day: '2027-04-14' }] });
     expect(judge({ day: day('2027-04-19'), today: day('2027-04-16') }).verdict).toBe('may go');
-    const known = (at: string): Weather => forecast({ day: soon.day, at: at as Instant });
-    expect(judge({ ...soon, weather: [known('2027-04-11T08:00:00.000Z')] }).verdict).toBe('may go');
-    expect(judge({ ...soon, weather: [known('2027-04-11T07:30:00.000Z')] })).toMatchObject({
+    const known = (at: string): Weather[] => [
+      forecast({ day: soon.day, area: 'home' }),
+      forecast({ day: addDays(soon.day, 1), at: at as Instant }),
+    ];
+    expect(judge({ ...soon, weather: known('2027-04-11T08:00:00.000Z') }).verdict).toBe('may go');
+    expect(judge({ ...soon, weather: known('2027-04-11T07:30:00.000Z') })).toMatchObject({
       verdict: 'ask',
-      reasons: [{ kind: 'forecast-old', ageHours: 24.5 }],
+      reasons: [{ kind: 'forecast-old', area: 'Leeds', ageHours: 24.5 }],
     });
     expect(judge({ weather: [forecast({ at: '2027-04-01T07:30:00.000Z' as Instant })] }).verdict).toBe('may go');
+  });
+
+  it('asks within two days for the end, and the night between, that nobody has looked at', () => {
+    const soon = { day: day('2027-04-13') };
+    const at = (area: string, ahead: number): Weather => forecast({ area, day: addDays(soon.day, ahead) });
+    const gaps = (changes: Partial<DispatchQuestion>) =>
+      judge({ ...soon, ...changes }).reasons.flatMap((reason) =>
+        reason.kind === 'forecast-gaps' ? reason.missing.map(({ area, day: on }) => `${area} ${on}`) : [],
+      );
+    expect(judge({ ...soon, weather: [at('home', 0)] }).verdict).toBe('ask');
+    expect(gaps({ weather: [at('home', 0)] })).toEqual(['Leeds 2027-04-14']);
+    expect(gaps({ weather: [at('Leeds', 1)] })).toEqual(['home 2027-04-13']);
+    expect(gaps({ weather: [at('leeds', 0), at('home', 1)] })).toEqual(['home 2027-04-13', 'Leeds 2027-04-14']);
+    expect(judge({ ...soon, weather: [at('HOME', 0), at('leeds', 1)] })).toMatchObject({
+      verdict: 'may go',
+      reasons: [],
+    });
+    const slow = { transitDays: 2, slackDays: 0 };
+    expect(gaps({ ...slow, weather: [at('home', 0), at('Leeds', 2)] })).toEqual(['Leeds 2027-04-14']);
+    for (const area of ['home', 'Leeds']) {
+      expect(gaps({ ...slow, weather: [at('home', 0), at(area, 1), at('Leeds', 2)] })).toEqual([]);
+    }
+    expect(gaps({ weather: [at('home', 0)], ends: { from: 'home', to: null } })).toEqual(['null 2027-04-14']);
+    expect(gaps({ today: day('2027-04-10'), weather: [at('home', 0)] })).toEqual([]);
+  });
+
+  it('knows the air on the way at its worst, with the age of the oldest forecast', () => {
+    const older = '2027-04-12T05:00:00.000Z' as Instant;
+    const weather = [
+      forecast({ area: 'home', lowC: 6 }),
+      forecast({ day: addDays(base.day, 2), highC: 21, at: older }),
+      forecast({ day: addDays(base.day, 3), lowC: -9 }),
+    ];
+    expect(judge({ weather }).air).toEqual({ lowC: 6, highC: 21, at: older });
   });
 
   it('asks across a border and to an island', () => {
