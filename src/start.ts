@@ -11,7 +11,7 @@ import {
   startChat,
 } from './chat/index.ts';
 import type { Clock, SettableClock } from './clock.ts';
-import { businessOf, colonySlices, type Desk, loggedBy } from './desk/index.ts';
+import { businessOf, colonySlices, type Desk, loggedBy, waterSlices } from './desk/index.ts';
 import { dayMs, type Instant, plusMs } from './domain/index.ts';
 import { inSlices } from './slices.ts';
 import { openStore } from './store/open.ts';
@@ -114,7 +114,7 @@ export async function startBot(
     return chat;
   }
   jobs = parts.startJobs?.({ desk, publisher: chat.value, demoClock: demo, log });
-  const upToDate = inSlices(colonySlices(desk), log);
+  const upToDate = inSlices(believed(desk), log);
   let stopped: Promise<void> | undefined;
   const stop = async (): Promise<void> => {
     upToDate.stop();
@@ -133,4 +133,10 @@ export async function startBot(
       },
     },
   };
+}
+
+/** All that is concluded from what was logged and kept in memory: of the water first, which takes a second, then of the animals. */
+function* believed(desk: Desk): Generator<void> {
+  yield* waterSlices(desk);
+  yield* colonySlices(desk);
 }

@@ -70,4 +70,5 @@ export * from './water/mix.ts';
 export * from './water/past.ts';
 export * from './water/prepare.ts';
 export * from './water/readings.ts';
+export { waterSlices } from './water/slices.ts';
 export * from './water/verdict.ts';

@@ -1,4 +1,4 @@
-import { TZDate } from '@date-fns/tz';
+import { TZDate, tzOffset } from '@date-fns/tz';
 
 /** A calendar day `YYYY-MM-DD` in the business's time zone. Never an instant. */
 export type LocalDay = string & { readonly __brand: 'LocalDay' };
@@ -83,9 +83,8 @@ export const timeOf = (at: Instant, zone: string): WallTime => wallClock(at, zon
 const doubledMs = [hourMs, hourMs / 2] as const;
 
 function wallClock(at: Instant, zone: string): string {
-  const local = new TZDate(msOf(at), zone);
-  const part = (n: number, width = 2): string => String(n).padStart(width, '0');
-  return `${part(local.getFullYear(), 4)}-${part(local.getMonth() + 1)}-${part(local.getDate())}T${part(local.getHours())}:${part(local.getMinutes())}`;
+  const ms = msOf(at);
+  return instantOf(new Date(ms + tzOffset(zone, new Date(ms)) * minuteMs)).slice(0, 16);
 }
 
 /**

@@ -126,7 +126,7 @@ export function adviceFor(voice: Voice, logged: ReadingLogged, worst: Finding | 
 
 /** Whether the kit could not show how much there is, in a sample that was not diluted. */
 const isTopStep = ({ kit }: ReadingLogged): boolean =>
-  kit !== null && kit.isStep && !Number.isFinite(kit.highMgL) && kit.times === undefined;
+  kit?.isStep === true && !Number.isFinite(kit.highMgL) && kit.times === undefined;
 
 /** What the change for nitrate needs; null where none is called for. */
 function matchAdvice(voice: Voice, { verdict, plan }: ReadingLogged): string | null {

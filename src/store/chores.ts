@@ -69,25 +69,33 @@ export function choreStore(db: Database) {
     'SELECT chore_id AS id FROM chore_version WHERE depends_on = ? LIMIT 1',
   );
   const any = db.prepare<[], { id: number }>('SELECT id FROM chore LIMIT 1');
-  // Looked up once for each place, not for each row: ten years of ticks are many rows in few places.
-  const latest = (table: string, only = ''): string => `
-    SELECT f.*, e.user_name, e.logged_at FROM (SELECT DISTINCT chore_id, tub_id, rack FROM ${table}) p
+  const latest = (table: string, places: string, only = ''): string => `
+    SELECT f.*, e.user_name, e.logged_at FROM (${places}) p
     JOIN ${table} f ON f.id = (SELECT o.id FROM ${table} o JOIN live_entry oe ON oe.id = o.entry_id
       WHERE o.chore_id = p.chore_id AND o.tub_id IS p.tub_id AND o.rack IS p.rack ${only} ORDER BY o.at DESC, o.id DESC LIMIT 1)
     JOIN live_entry e ON e.id = f.entry_id`;
+  const placesIn = (table: string): string => `SELECT DISTINCT chore_id, tub_id, rack FROM ${table}`;
+  // Ten years of ticks are many rows in few places: each place there can be is looked up, and the rows are not gone through.
+  const everyPlace = `SELECT c.id AS chore_id, p.tub_id, p.rack FROM chore c
+    CROSS JOIN (SELECT id AS tub_id, NULL AS rack FROM tub
+      UNION ALL SELECT NULL, rack FROM (SELECT DISTINCT rack FROM tub_version) UNION ALL SELECT NULL, NULL) p`;
   const addDone = db.prepare(
     'INSERT INTO chore_done (entry_id, chore_id, tub_id, rack, at) VALUES (@entryId, @choreId, @tubId, @rack, @at)',
   );
   const done = db.prepare<[Instant], PlaceRow>(`${liveFacts('chore_done')} WHERE f.at >= ? ORDER BY f.at, f.id`);
-  const lastDone = db.prepare<[Instant], PlaceRow>(latest('chore_done', 'AND o.at < ?'));
+  const lastDone = db.prepare<[Instant], PlaceRow>(latest('chore_done', everyPlace, 'AND o.at < ?'));
   const addLater = db.prepare(`
     INSERT INTO chore_later (entry_id, chore_id, tub_id, rack, at, until_day, reason)
     VALUES (@entryId, @choreId, @tubId, @rack, @at, @until, @reason)`);
-  const later = db.prepare<[], PlaceRow & { until_day: LocalDay; reason: string }>(latest('chore_later'));
+  const later = db.prepare<[], PlaceRow & { until_day: LocalDay; reason: string }>(
+    latest('chore_later', placesIn('chore_later')),
+  );
   const addHandOver = db.prepare(`
     INSERT INTO chore_hand_over (entry_id, chore_id, tub_id, rack, at, user_id)
     VALUES (@entryId, @choreId, @tubId, @rack, @at, @userId)`);
-  const handOver = db.prepare<[], PlaceRow & { user_id: string }>(latest('chore_hand_over'));
+  const handOver = db.prepare<[], PlaceRow & { user_id: string }>(
+    latest('chore_hand_over', placesIn('chore_hand_over')),
+  );
 
   return {
     /** Chores as they are now, those that are off included, in the order in which they were added. */

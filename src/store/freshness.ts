@@ -19,6 +19,8 @@ const tubsTouched: Readonly<Record<Concern, readonly string[]>> = {
  */
 export function freshnessOf(db: Database) {
   const counts: Readonly<Record<Concern, Map<number, number>>> = { water: new Map(), animals: new Map() };
+  // Of this connection, voids and all; what is rolled back stays counted.
+  const written = db.prepare<[], { number: number }>('SELECT total_changes() AS number');
   let temperatures = 0;
   let rolledBack = 0;
   const touched = (concern: Concern) =>
@@ -49,6 +51,8 @@ export function freshnessOf(db: Database) {
     },
     /** Another text whenever a tub's facts of that concern may have changed. */
     of: (concern: Concern, tubId: number): string => `${counts[concern].get(tubId) ?? 0}.${rolledBack}`,
+    /** Another text whenever anything at all may have changed. */
+    ofAll: (): string => `${written.get()?.number ?? 0}.${rolledBack}`,
     /** Another text whenever any temperature that was read may have changed. */
     ofTemperatures: (): string => `${temperatures}.${rolledBack}`,
   };

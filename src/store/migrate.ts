@@ -6,6 +6,7 @@ import { choreGrounds } from './migrations/0003-chore-grounds.ts';
 import { waitingChange } from './migrations/0004-waiting-change.ts';
 import { troubleChores } from './migrations/0005-trouble-chores.ts';
 import { parcelCheck } from './migrations/0006-parcel-check.ts';
+import { longHistory } from './migrations/0007-long-history.ts';
 
 /** All steps, oldest first. */
 export const migrations: readonly Migration[] = [
@@ -15,6 +16,7 @@ export const migrations: readonly Migration[] = [
   waitingChange,
   troubleChores,
   parcelCheck,
+  longHistory,
 ];
 
 /** The database was made by a newer version of the program. */

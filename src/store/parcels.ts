@@ -2,6 +2,7 @@ import type { Database } from 'better-sqlite3';
 import type { Arrival, Catch, Claim, Instant, Parcel, Settlement } from '../domain/index.ts';
 import type { Freshness } from './freshness.ts';
 import { type LoggedRow, loggedOf } from './logged.ts';
+import { untilWritten } from './untilWritten.ts';
 import { currentName } from './versions.ts';
 
 interface ParcelRow extends LoggedRow {
@@ -88,8 +89,7 @@ export function parcelStore(db: Database, fresh: Freshness) {
     /** Animals of a line sent since an instant, extras included. */
     sentOf: (lineId: number, since: Instant): number => sentOf.get(lineId, since)?.number ?? 0,
     /** Over all parcels with a known arrival: animals sent, dead among them, and how many parcels. */
-    arrivalRecord: (): { sent: number; dead: number; parcels: number } =>
-      record.get() ?? { sent: 0, dead: 0, parcels: 0 },
+    arrivalRecord: untilWritten(fresh, () => record.get() ?? { sent: 0, dead: 0, parcels: 0 }),
     addArrival: (entryId: number, arrival: Pick<Arrival, 'saleId' | 'deliveredAt' | 'dead' | 'photo'>): void => {
       insertArrival.run({ ...arrival, entryId });
     },

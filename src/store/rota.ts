@@ -16,13 +16,13 @@ export function rotaStore(db: Database) {
   const tell = db.prepare(
     'INSERT INTO rota_told (chore_id, tub_id, rack, on_day, user_id) VALUES (@choreId, @tubId, @rack, @on, @userId)',
   );
-  // By chore and by tub, so that the index serves each, however long the history is.
+  // CROSS JOIN keeps the order: by chore and by tub, so that the index serves each, however long the history is.
   const actOf = (act: Exclude<ChoreAct, 'own'>, table: string, only = ''): string => `
     SELECT '${act}' AS act, NULL AS choreId, f.tub_id AS tubId, NULL AS rack, f.at, e.user_id AS userId FROM tub t
-      JOIN ${table} f ON f.tub_id = t.id AND f.at >= @from AND f.at < @before ${only} JOIN live_entry e ON e.id = f.entry_id`;
+      CROSS JOIN ${table} f ON f.tub_id = t.id AND f.at >= @from AND f.at < @before ${only} JOIN live_entry e ON e.id = f.entry_id`;
   const doings = db.prepare<{ from: Instant; before: Instant }, Doing>(`
     SELECT 'own' AS act, f.chore_id AS choreId, f.tub_id AS tubId, f.rack, f.at, e.user_id AS userId FROM chore c
-      JOIN chore_done f ON f.chore_id = c.id AND f.at >= @from AND f.at < @before JOIN live_entry e ON e.id = f.entry_id
+      CROSS JOIN chore_done f ON f.chore_id = c.id AND f.at >= @from AND f.at < @before JOIN live_entry e ON e.id = f.entry_id
     UNION ALL ${actOf('change', 'water_change')}
     UNION ALL ${actOf('reading', 'reading', 'AND f.nitrate_mg_l IS NOT NULL')}
     UNION ALL ${actOf('test', 'reading', 'AND f.ammonia_mg_l IS NOT NULL AND f.nitrite_mg_l IS NOT NULL')}

@@ -1,8 +1,10 @@
 import type { Database } from 'better-sqlite3';
 import type { Instant, LocalDay, Logged } from '../domain/index.ts';
+import type { Freshness } from './freshness.ts';
 import { type LoggedRow, liveFacts, loggedOf } from './logged.ts';
 import { saleItems } from './saleItems.ts';
 import { type BookedSale, type SaleRow, type SaleVersion, saleOf, saleRows } from './saleRows.ts';
+import { untilWritten } from './untilWritten.ts';
 import { currentVersions } from './versions.ts';
 
 export type { BookedSale, SaleVersion } from './saleRows.ts';
@@ -27,20 +29,22 @@ interface PaymentRow extends LoggedRow {
 const currentSale = currentVersions('sale');
 
 /** Sales with their versions, items, payments and buyers. */
-export function saleStore(db: Database) {
+export function saleStore(db: Database, fresh: Freshness) {
   const all = db.prepare<[], SaleRow>(`${saleRows} ORDER BY v.sale_id`);
   const one = db.prepare<[number], SaleRow>(`${saleRows} AND v.sale_id = ?`);
   const open = db.prepare<[], SaleRow>(
     `${saleRows} AND v.cancelled_at IS NULL AND p.id IS NULL ORDER BY v.dispatch_on, v.sale_id`,
   );
-  const onTheWay = db.prepare<[Instant], SaleRow>(
-    `${saleRows} AND p.id IS NOT NULL AND a.id IS NULL AND p.at >= ? ORDER BY p.at, v.sale_id`,
+  const onTheWay = db.prepare<{ since: Instant }, SaleRow>(
+    `${saleRows} AND v.sale_id IN (SELECT sale_id FROM parcel WHERE at >= @since) AND a.id IS NULL AND p.at >= @since ORDER BY p.at, v.sale_id`,
   );
   const onDay = db.prepare<[LocalDay], SaleRow>(
     `${saleRows} AND v.cancelled_at IS NULL AND v.dispatch_on = ? ORDER BY v.sale_id`,
   );
   const ofBuyer = db.prepare<[number], SaleRow>(`${saleRows} AND v.buyer_id = ? ORDER BY v.sale_id`);
-  const claimed = db.prepare<[], SaleRow>(`${saleRows} AND c.id IS NOT NULL AND t.id IS NULL ORDER BY c.at`);
+  const claimed = db.prepare<[], SaleRow>(
+    `${saleRows} AND v.sale_id IN (SELECT sale_id FROM claim) AND c.id IS NOT NULL AND t.id IS NULL ORDER BY c.at`,
+  );
   const insert = db.prepare<[number, Instant]>('INSERT INTO sale (entry_id, added_at) VALUES (?, ?)');
   const next = db.prepare<[], { number: number }>('SELECT coalesce(max(id), 0) + 1 AS number FROM sale');
   const insertVersion = db.prepare(`
@@ -101,9 +105,9 @@ export function saleStore(db: Database) {
       return row === undefined ? undefined : booked(row);
     },
     /** Neither sent nor cancelled (lapsed ones included), by dispatch day. */
-    open: (): BookedSale[] => open.all().map(booked),
+    open: untilWritten(fresh, (): readonly BookedSale[] => open.all().map(booked)),
     /** Sent since an instant, and nobody has said how they arrived; the first sent first. */
-    onTheWay: (since: Instant): BookedSale[] => onTheWay.all(since).map(booked),
+    onTheWay: (since: Instant): BookedSale[] => onTheWay.all({ since }).map(booked),
     /** Planned for a day and not cancelled, sent ones included. */
     on: (day: LocalDay): BookedSale[] => onDay.all(day).map(booked),
     /** All of a buyer that are not undone, by number. */

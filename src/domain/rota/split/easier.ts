@@ -44,12 +44,9 @@ function swapTwo(handing: Handing, allowed: number): void {
       const [mine, theirs] = [owner[index] ?? -1, owner[mate] ?? -1];
       if (mine === theirs || !staysFair(handing, allowed, mine, theirs, piece.minutes - other.minutes)) continue;
       if (!piece.able.includes(theirs) || !other.able.includes(mine)) continue;
-      const before = handing.cost();
+      if (handing.costOfSwap(index, mate) >= -least) continue;
       handing.give(index, theirs);
       handing.give(mate, mine);
-      if (handing.cost() < before - least) continue;
-      handing.give(mate, theirs);
-      handing.give(index, mine);
     }
   }
 }

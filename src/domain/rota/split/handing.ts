@@ -68,6 +68,19 @@ export function openHanding(pieces: readonly Piece[], crew: Crew, owed: Owed, do
     return more;
   };
 
+  /** What it adds to the cost of the split that two pieces of the same day change hands, each moved alone and then corrected for the other. */
+  const costOfSwap = (index: number, mate: number): number => {
+    const [one, other] = [pieces[index], pieces[mate]];
+    const [mine, theirs] = [owner[index] ?? -1, owner[mate] ?? -1];
+    if (one === undefined || other === undefined || mine === theirs) return 0;
+    const both = 4 * one.minutes * other.minutes;
+    const apart = costOf(index, theirs) + costOf(mate, mine) - both / costs.dayOff;
+    if (!sameRow(index, mate)) return apart;
+    // Neighbours along a rack stay as far from one another as they were; each move alone brought them together.
+    const together = Math.abs(index - mate) === 1 ? 2 * costs.change : 0;
+    return apart + both / racks.total(index) + together;
+  };
+
   /** By how much a partner is given more than owed, with `more` minutes added; 0 of who is not measured. */
   const over = (place: number, more = 0): number =>
     owed.counts[place] ? (given[place] ?? 0) + more - (owed.inAll[place] ?? 0) : 0;
@@ -79,6 +92,7 @@ export function openHanding(pieces: readonly Piece[], crew: Crew, owed: Owed, do
     owner,
     give,
     costOf,
+    costOfSwap,
     cost: () => cost,
     given: (place: number): number => given[place] ?? 0,
     over,
@@ -114,6 +128,8 @@ function openRacks(pieces: readonly Piece[], { partners, placeOfUser }: Crew, do
       const rack = rackOf[index] ?? -1;
       return rack < 0 ? 0 : (own[rack * partners.length + place] ?? 0) / (total[rack] ?? 1);
     },
+    /** Minutes in the rack of a piece, by whomever. */
+    total: (index: number): number => total[rackOf[index] ?? -1] ?? 1,
     put: (index: number, place: number, minutes: number): void => {
       const rack = rackOf[index] ?? -1;
       if (rack >= 0) own[rack * partners.length + place] = (own[rack * partners.length + place] ?? 0) + minutes;
